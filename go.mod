@@ -1,0 +1,3 @@
+module rootbell
+
+go 1.26
