@@ -1,0 +1,50 @@
+# What each target promises is written in docs/architecture.md and CONTRIBUTING.md.
+# Nothing here needs more than Go to build; `make tools` installs what the tests need.
+
+SHELL := /usr/bin/env bash
+.SHELLFLAGS := -eu -o pipefail -c
+.DEFAULT_GOAL := build
+
+# The commit goes into the binary only where git can tell it.
+BUILDVCS := $(shell git rev-parse --verify -q HEAD >/dev/null 2>&1 && git status --porcelain >/dev/null 2>&1 && echo auto || echo false)
+EXAMPLES := fernhollow saltbrook
+
+.PHONY: run demo build tools test bench bench-once docs shots clean
+
+run: demo
+
+demo: build
+	@for name in $(EXAMPLES); do \
+		bin/rootbell pack "examples/$$name.yaml" -o "out/$$name" >"out/$$name.txt"; \
+	done
+	@echo 'The papers of the two invented gardens:'
+	@for name in $(EXAMPLES); do \
+		find "out/$$name" -type f | LC_ALL=C sort | sed 's/^/  /'; \
+	done
+	@echo 'Start with out/fernhollow/build/lid-Heron.pdf, printed at 100 %.'
+
+build:
+	@mkdir -p bin out
+	CGO_ENABLED=0 go build -trimpath -buildvcs=$(BUILDVCS) -o bin/rootbell ./cmd/rootbell
+
+tools:
+	@tools/install.sh
+
+test:
+	@tools/test.sh
+
+bench:
+	@tools/bench.sh
+
+# Once each, so that a benchmark cannot rot; the figures mean nothing.
+bench-once:
+	@BENCHTIME=1x tools/bench.sh
+
+docs:
+	@tools/docs.sh
+
+shots: demo
+	@tools/shots.sh out/shots $(EXAMPLES:%=out/%)
+
+clean:
+	rm -rf bin out

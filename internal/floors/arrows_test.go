@@ -1,0 +1,61 @@
+package floors
+
+// arrows says which packages of the program each package may import. An entry
+// that ends in "/..." stands for everything under it. A new package is entered
+// here by whoever adds it: the test fails on one that it does not know.
+var arrows = map[string][]string{
+	"internal/base/quantity":      {},
+	"internal/base/plane":         {},
+	"internal/base/facts":         {"internal/base/quantity"},
+	"internal/base/facts/factgen": {"internal/base/facts"},
+	"internal/base/working":       {"internal/base/quantity", "internal/base/facts"},
+	"internal/base/finding":       {"internal/base/quantity"},
+	"internal/science/tub":        {"internal/base/..."},
+	"internal/science/shelf":      {"internal/base/..."},
+	"internal/science/netcup":     {"internal/base/..."},
+	"internal/science/lid":        {"internal/base/..."},
+	"internal/garden/plan":        {"internal/base/..."},
+	"internal/garden":             {"internal/base/...", "internal/science/...", "internal/garden/plan"},
+	"internal/paper/scene":        {"internal/base/plane"},
+	"internal/paper/sheet":        {"internal/base/plane", "internal/garden", "internal/garden/plan", "internal/paper/scene"},
+	"internal/paper/booklet":      {"internal/base/plane", "internal/garden", "internal/garden/plan", "internal/paper/scene"},
+	"internal/app/cli":            {"internal/..."},
+	"internal/floors":             {},
+	"cmd/rootbell":                {"internal/app/..."},
+}
+
+// outside says which packages of other modules each floor may import; the
+// longest entry that fits a package decides. It keeps the list of what the
+// program rests on short and each choice deliberate.
+var outside = map[string][]string{
+	"internal/":            {},
+	"internal/science/":    {"gonum.org/v1/gonum/..."},
+	"internal/garden/plan": {"github.com/goccy/go-yaml/..."},
+	"internal/paper/": {
+		"codeberg.org/go-pdf/fpdf", "github.com/go-fonts/dejavu/...",
+		"golang.org/x/image/...", "rsc.io/qr",
+	},
+	"internal/app/": {"github.com/spf13/cobra/...", "github.com/spf13/pflag", "golang.org/x/term"},
+	"cmd/":          {},
+}
+
+// worldly are the standard packages that reach a disk, a network, another
+// program or true randomness; "/..." as above.
+var worldly = []string{
+	"os/...", "net/...", "syscall", "plugin", "database/sql/...", "log/...",
+	"crypto/rand", "math/rand",
+}
+
+// forbiddenNames are what an otherwise harmless package offers and a pure one
+// must not use: the clock, the machine's zone and the shared random source.
+var forbiddenNames = map[string][]string{
+	"time": {
+		"Now", "Since", "Until", "Local", "LoadLocation", "Sleep",
+		"After", "AfterFunc", "Tick", "NewTimer", "NewTicker",
+	},
+	"math/rand/v2": {
+		"ExpFloat64", "Float32", "Float64", "Int", "Int32", "Int32N", "Int64", "Int64N",
+		"IntN", "N", "NormFloat64", "Perm", "Shuffle", "Uint", "Uint32", "Uint32N",
+		"Uint64", "Uint64N", "UintN",
+	},
+}
