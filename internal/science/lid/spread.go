@@ -1,0 +1,168 @@
+package lid
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+
+	"rootbell/internal/base/plane"
+)
+
+// Effort is how many starts a search makes for each point it lays.
+type Effort int
+
+// Full is the effort for a lid that will be drilled, Quick that for a page
+// which answers while someone types.
+const (
+	Full  Effort = 20
+	Quick Effort = 2
+)
+
+// starts is the stopping rule: Effort starts for each hole, up to forty
+// holes; beyond, where a start takes long, fewer in proportion to the work.
+func (e Effort) starts(n int) int {
+	const whole = 40
+	e = max(e, 1)
+	if n <= whole {
+		return max(int(e)*n, 8)
+	}
+	return max(int(e)*whole*whole*whole/(n*n), 8)
+}
+
+// Search is what a search needs besides the region.
+type Search struct {
+	Fixed  []plane.Point // holes that are there already and stay
+	Effort Effort        // zero counts as Full
+	Seed   uint64
+}
+
+func (o Search) effort() Effort {
+	if o.Effort <= 0 {
+		return Full
+	}
+	return o.Effort
+}
+
+// Layout is where holes go: fixed ones first, in the order given, the others
+// from the bottom up, each row from the left.
+type Layout struct {
+	// Points are rounded to a hundredth of a millimetre, inwards where the
+	// nearest would leave the region.
+	Points []plane.Point
+	// Measured is what separate code read off the rounded points.
+	Measured Measure
+	// Exact and ExactSpacing are the points before rounding, in the same
+	// order, and the least distance between two of them.
+	Exact        []plane.Point
+	ExactSpacing float64
+	// Starts counts the starts made.
+	Starts int
+}
+
+// Spread lays n points, the fixed ones among them, so that the least distance
+// between two is as large as the effort finds. Distances between two fixed
+// points do not count in the search. The error says what is impossible, or
+// that ctx ended first.
+func (r *Region) Spread(ctx context.Context, n int, o Search) (Layout, error) {
+	if err := r.checkCount(n, o.Fixed); err != nil {
+		return Layout{}, err
+	}
+	if n == len(o.Fixed) {
+		return r.finished(o.Fixed, o.Fixed, 0), nil
+	}
+	if n == 1 {
+		return r.finished([]plane.Point{r.deepest}, nil, 0), nil
+	}
+	s := newSolver(r, n, o.Fixed, o.Seed)
+	starts, err := s.search(ctx, o.effort().starts(n), math.Inf(1))
+	if err != nil {
+		return Layout{}, err
+	}
+	return s.layout(o.Fixed, starts), nil
+}
+
+func (r *Region) checkCount(n int, fixed []plane.Point) error {
+	switch {
+	case n < 1:
+		return errors.New("there must be at least one hole")
+	case n > pointReach:
+		return fmt.Errorf("more than %d holes are not laid", pointReach)
+	case n < len(fixed):
+		return fmt.Errorf("%d holes are fixed, more than the %d wanted", len(fixed), n)
+	}
+	for k, f := range fixed {
+		if !f.Finite() || math.Abs(f.X) > hugeMM || math.Abs(f.Y) > hugeMM {
+			return fmt.Errorf("fixed hole %d has no usable place", k+1)
+		}
+	}
+	return nil
+}
+
+// search makes the given number of starts, or fewer where the wanted spacing
+// (in the solver's units) is reached, and leaves the optima in the pool.
+func (s *solver) search(ctx context.Context, starts int, wanted float64) (int, error) {
+	for k := range starts {
+		if err := ctx.Err(); err != nil {
+			return k, err
+		}
+		s.begin(k)
+		s.fromHere()
+		if s.best >= wanted {
+			return k + 1, nil
+		}
+	}
+	if len(s.pool.kept) == 0 { // every start was lost to borders: one plain one
+		s.scatter(0)
+		s.project(s.x, s.y)
+		s.keep(s.least(s.x, s.y))
+	}
+	return starts, nil
+}
+
+// fromHere takes the current points to a local optimum and keeps it.
+func (s *solver) fromHere() {
+	s.relax(s.guess() * s.between(0.99, 1.03))
+	if !s.project(s.x, s.y) {
+		return
+	}
+	t, ok := s.climb(firstReach, s.pool.floor())
+	if ok {
+		s.keep(t)
+	}
+}
+
+func (s *solver) keep(t float64) {
+	s.best = max(s.best, t)
+	s.pool.add(t, s.x[:s.n], s.y[:s.n])
+}
+
+// layout polishes the best optimum and turns it into millimetres.
+func (s *solver) layout(fixed []plane.Point, starts int) Layout {
+	s.take(0)
+	s.polish()
+	s.centreRattlers()
+	exact := s.canonical(fixed)
+	return s.region.finished(exact, fixed, starts)
+}
+
+func (s *solver) take(k int) {
+	o := &s.pool.kept[k]
+	copy(s.x[:s.free], o.x)
+	copy(s.y[:s.free], o.y)
+	copy(s.tx, s.x)
+	copy(s.ty, s.y)
+}
+
+// polish runs the programs again from fresh reaches, which cures what a
+// rounded border stopped early.
+func (s *solver) polish() {
+	t := s.least(s.x, s.y)
+	for range 3 {
+		got, _ := s.climb(leastReach, 0)
+		if got <= t+stopGain {
+			return
+		}
+		t = got
+	}
+}
