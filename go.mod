@@ -1,3 +1,18 @@
 module rootbell
 
 go 1.26
+
+require (
+	codeberg.org/go-pdf/fpdf v0.12.0 // indirect
+	github.com/bahlo/generic-list-go v0.2.0 // indirect
+	github.com/buger/jsonparser v1.1.2 // indirect
+	github.com/go-fonts/dejavu v0.3.2 // indirect
+	github.com/goccy/go-yaml v1.19.2 // indirect
+	github.com/invopop/jsonschema v0.14.0 // indirect
+	github.com/pb33f/ordered-map/v2 v2.3.1 // indirect
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3 // indirect
+	go.yaml.in/yaml/v4 v4.0.0-rc.2 // indirect
+	golang.org/x/image v0.40.0 // indirect
+	golang.org/x/text v0.37.0 // indirect
+	pgregory.net/rapid v1.3.0 // indirect
+)

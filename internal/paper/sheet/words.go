@@ -1,0 +1,60 @@
+package sheet
+
+import (
+	"math"
+	"strconv"
+
+	"rootbell/internal/base/quantity"
+)
+
+// Mark is a length as it is marked with a ruler: cm to 0.1, or inches to the
+// nearest 1/16. The unit stands in the title block, not beside each number.
+func Mark(mm float64, system quantity.System) string {
+	if system == quantity.US {
+		return inches(mm, 16)
+	}
+	return strconv.FormatFloat(noMinusZero(mm/10, 1), 'f', 1, 64)
+}
+
+// ToolSize is a size stamped on a tool, with its unit: mm to 0.1, or inches to
+// 1/64 with the mm beside it.
+func ToolSize(mm float64, system quantity.System) string {
+	metric := strconv.FormatFloat(noMinusZero(mm, 1), 'f', -1, 64) + " mm"
+	if system == quantity.US {
+		return inches(mm, 64) + " in (" + metric + ")"
+	}
+	return metric
+}
+
+// UnitName is the unit of the marks, for the title block.
+func UnitName(system quantity.System) string {
+	if system == quantity.US {
+		return "in"
+	}
+	return "cm"
+}
+
+// inches is a whole number and a reduced fraction with at most the given parts.
+func inches(mm float64, parts int) string {
+	n := int(math.Round(math.Abs(mm) / 25.4 * float64(parts)))
+	sign := ""
+	if mm < 0 && n > 0 {
+		sign = "−"
+	}
+	whole, rest := n/parts, n%parts
+	for rest > 0 && rest%2 == 0 {
+		rest, parts = rest/2, parts/2
+	}
+	switch {
+	case rest == 0:
+		return sign + strconv.Itoa(whole)
+	case whole == 0:
+		return sign + strconv.Itoa(rest) + "/" + strconv.Itoa(parts)
+	}
+	return sign + strconv.Itoa(whole) + " " + strconv.Itoa(rest) + "/" + strconv.Itoa(parts)
+}
+
+func noMinusZero(v float64, decimals int) float64 {
+	scale := math.Pow10(decimals)
+	return math.Round(v*scale)/scale + 0
+}
