@@ -1,0 +1,117 @@
+package plan
+
+import (
+	"fmt"
+	"time"
+
+	"rootbell/internal/base/quantity"
+)
+
+// The quantities of the document, each kept together with what was typed.
+type (
+	Length      = quantity.Typed[quantity.MM]
+	Volume      = quantity.Typed[quantity.L]
+	Mass        = quantity.Typed[quantity.KG]
+	Temperature = quantity.Typed[quantity.DegC]
+	EC          = quantity.Typed[quantity.MSPerCM]
+	Density     = quantity.Typed[quantity.KGPerL]
+	AirFlow     = quantity.Typed[quantity.LPerMin]
+	DailyVolume = quantity.Typed[quantity.LPerDay]
+	Power       = quantity.Typed[quantity.W]
+	PhotonFlux  = quantity.Typed[quantity.UmolPerS]
+	Share       = quantity.Typed[quantity.Fraction]
+	MoleShare   = quantity.Typed[quantity.MoleShare]
+	Number      = quantity.Typed[quantity.Number]
+	PH          = quantity.Typed[quantity.PH]
+	Cash        = quantity.Typed[quantity.Cash]
+
+	// ContentReading, ECReading and PHReading are readings of the tap: a figure,
+	// or the interval a strip leaves open.
+	ContentReading = quantity.Interval[quantity.MGPerL]
+	ECReading      = quantity.Interval[quantity.MSPerCM]
+	PHReading      = quantity.Interval[quantity.PH]
+)
+
+// Opt is a value that may be left out. The zero value is one left out.
+type Opt[T any] struct {
+	Value T
+	Given bool
+}
+
+// Or is the value given, or the default when it was left out.
+func (o Opt[T]) Or(value T) T {
+	if o.Given {
+		return o.Value
+	}
+	return value
+}
+
+type (
+	// Tick is yes or no.
+	Tick = Opt[bool]
+	// Whole is a whole number.
+	Whole = Opt[int]
+)
+
+// Pair is two lengths: a size (width along x, depth along y) or a point (x, y).
+type Pair [2]Length
+
+// Set tells whether the pair was given.
+func (p Pair) Set() bool { return p[0].Set() && p[1].Set() }
+
+// Disc is a circle: x and y of its centre, and its radius.
+type Disc [3]Length
+
+// Set tells whether the circle was given.
+func (d Disc) Set() bool { return d[0].Set() && d[1].Set() && d[2].Set() }
+
+// Box is a rectangle from corner to corner: x0, y0, x1, y1.
+type Box [4]Length
+
+// Set tells whether the rectangle was given.
+func (b Box) Set() bool { return b[0].Set() && b[1].Set() && b[2].Set() && b[3].Set() }
+
+// Line is a straight line from one point to another.
+type Line [2]Pair
+
+// Set tells whether the line was given.
+func (l Line) Set() bool { return l[0].Set() && l[1].Set() }
+
+// Corners is the radius of a tub's upright corners at its top and at its base.
+// Typed as one radius, both are the same.
+type Corners struct {
+	Top, Base Length
+}
+
+// Set tells whether a radius was given.
+func (c Corners) Set() bool { return c.Top.Set() }
+
+// Plants is how many plants a tub is to hold: a number, or the best number.
+// The zero value is one left out.
+type Plants struct {
+	Best   bool
+	Number int // zero when Best
+	Given  bool
+}
+
+// Date is a day of the calendar. The zero value is one left out.
+type Date struct {
+	Year  int
+	Month time.Month
+	Day   int
+}
+
+// Set tells whether a day was given.
+func (d Date) Set() bool { return d != Date{} }
+
+// String gives the day as 2027-01-11.
+func (d Date) String() string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, int(d.Month), d.Day) }
+
+// Clock is a time of day, in minutes after midnight.
+type Clock = Opt[Minutes]
+
+// Minutes is minutes after midnight, 0 to 1440.
+type Minutes int
+
+// String gives the time of day as 08:30.
+func (m Minutes) String() string { return fmt.Sprintf("%02d:%02d", int(m)/60, int(m)%60) }
