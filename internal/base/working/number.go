@@ -57,10 +57,7 @@ func NewBook() *Book { return &Book{pages: &pages{at: map[string]int{}}} }
 
 // In is the same book with keys under a scope: In("tubs.Heron").
 func (b *Book) In(scope string) *Book {
-	if b.scope != "" {
-		scope = b.scope + "." + scope
-	}
-	return &Book{scope: scope, pages: b.pages}
+	return &Book{scope: b.Key(scope), pages: b.pages}
 }
 
 // Numbers are all numbers of the book, in order.
@@ -78,9 +75,7 @@ func (b *Book) Find(key string) (Number, bool) {
 // put enters a number; a key that stands already keeps its first number, so a
 // default used twice is listed once.
 func (b *Book) put(n Number) Number {
-	if b.scope != "" {
-		n.Key = b.scope + "." + n.Key
-	}
+	n.Key = b.Key(n.Key)
 	if i, ok := b.pages.at[n.Key]; ok {
 		return b.pages.numbers[i]
 	}
@@ -94,11 +89,7 @@ func (b *Book) put(n Number) Number {
 func (b *Book) Typed(key, name, symbol string, kind quantity.Kind, base, errorBase float64) Number {
 	n := Number{Key: key, Name: name, Symbol: symbol, Kind: kind, Base: base, Basis: AsTyped, Source: "the plan"}
 	if errorBase != 0 {
-		full := key
-		if b.scope != "" {
-			full = b.scope + "." + key
-		}
-		n.spread = []effect{{full, errorBase}}
+		n.spread = []effect{{b.Key(key), errorBase}}
 	}
 	return b.put(n)
 }
@@ -177,4 +168,12 @@ func (l *Law) spread(in []Number, values []float64) []effect {
 	}
 	sort.Slice(out, func(i, j int) bool { return out[i].key < out[j].key })
 	return out
+}
+
+// Key is the full key a short one has in this scope.
+func (b *Book) Key(short string) string {
+	if b.scope == "" {
+		return short
+	}
+	return b.scope + "." + short
 }

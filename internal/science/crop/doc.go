@@ -1,0 +1,5 @@
+// Package crop holds what each crop wants in a classroom tub: litres, room,
+// height and the mass it is picked at.
+package crop
+
+//go:generate go run rootbell/internal/base/facts/factgen crop
