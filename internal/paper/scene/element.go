@@ -127,7 +127,9 @@ func (t Text) corners() [4]Point {
 func (l Line) finite() bool   { return l.From.finite() && l.To.finite() }
 func (s Shape) finite() bool  { return s.Path.finite() }
 func (c Circle) finite() bool { return c.Centre.finite() && finite(c.RadiusMM) && c.RadiusMM >= 0 }
-func (t Text) finite() bool   { return t.At.finite() && finite(t.SizeMM) && t.SizeMM > 0 && finite(t.Turn) }
+func (t Text) finite() bool {
+	return t.At.finite() && finite(t.SizeMM) && t.SizeMM > 0 && finite(t.Turn)
+}
 
 func (g Group) finite() bool {
 	for _, e := range g.Elements {

@@ -10,7 +10,7 @@ import (
 )
 
 func TestPressGivesTheSameBytesTwice(t *testing.T) {
-	print := func() []byte {
+	run := func() []byte {
 		press := scene.NewPress("Two pages", "2027-01-11")
 		for range 2 {
 			page := press.Page(scene.A4)
@@ -25,9 +25,9 @@ func TestPressGivesTheSameBytesTwice(t *testing.T) {
 		}
 		return out
 	}
-	first := print()
+	first := run()
 	for range 5 {
-		if !bytes.Equal(first, print()) {
+		if !bytes.Equal(first, run()) {
 			t.Fatal("the same drawing gave other bytes")
 		}
 	}

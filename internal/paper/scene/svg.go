@@ -41,7 +41,9 @@ type svgWriter struct {
 	frame Box
 }
 
-func (w *svgWriter) printf(format string, args ...any) { fmt.Fprintf(w, format, args...) }
+func (w *svgWriter) printf(format string, args ...any) {
+	_, _ = fmt.Fprintf(w, format, args...) // a strings.Builder never fails
+}
 
 func (w *svgWriter) style() {
 	w.printf("<style>\n")

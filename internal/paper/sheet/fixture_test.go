@@ -23,8 +23,14 @@ func heron() sheet.Lid {
 		Layout: "ruler", On: "2027-01-11", Revision: "7",
 	}
 	for i, at := range []scene.Point{
-		{X: 60, Y: 60}, {X: 205, Y: 60}, {X: 335, Y: 60}, {X: 480, Y: 60},
-		{X: 60, Y: 320}, {X: 205, Y: 290}, {X: 350, Y: 295}, {X: 480, Y: 320},
+		{X: 60, Y: 60},
+		{X: 205, Y: 60},
+		{X: 335, Y: 60},
+		{X: 480, Y: 60},
+		{X: 60, Y: 320},
+		{X: 205, Y: 290},
+		{X: 350, Y: 295},
+		{X: 480, Y: 320},
 	} {
 		l.Holes = append(l.Holes, sheet.Hole{N: i + 1, XMM: at.X, YMM: at.Y, SizeMM: 76})
 	}

@@ -33,14 +33,41 @@ func (d draft) drawing() []scene.Element {
 	return out
 }
 
-// corner marks where all distances are measured from.
+// corner marks where all distances are measured from: the two edge lines, in
+// full where the lid's outline does not run along them.
 func (d draft) corner() []scene.Element {
 	const arm = 12
-	at := d.Outline.Bounds().Min
-	return []scene.Element{
-		scene.Line{From: at, To: at.Plus(scene.Point{X: arm}), Class: scene.Centre},
-		scene.Line{From: at, To: at.Plus(scene.Point{Y: arm}), Class: scene.Centre},
+	box := d.Outline.Bounds()
+	right, up := box.Width(), box.Height()
+	if runsAlong(d.Outline, func(p scene.Point) float64 { return p.Y - box.Min.Y }) > right/3 {
+		right = arm
 	}
+	if runsAlong(d.Outline, func(p scene.Point) float64 { return p.X - box.Min.X }) > up/3 {
+		up = arm
+	}
+	out := []scene.Element{
+		scene.Line{From: box.Min, To: box.Min.Plus(scene.Point{X: right}), Class: scene.Centre},
+		scene.Line{From: box.Min, To: box.Min.Plus(scene.Point{Y: up}), Class: scene.Centre},
+	}
+	if right > arm || up > arm {
+		at := box.Min.Plus(scene.Point{X: 2, Y: 2})
+		out = append(out, scene.Text{At: at, Text: "measure from these two lines", SizeMM: labelMM, Halo: true})
+	}
+	return out
+}
+
+// runsAlong is the length of an outline's straight pieces on the line where off
+// is 0.
+func runsAlong(path scene.Path, off func(scene.Point) float64) float64 {
+	const onLine = 0.05
+	sum := 0.0
+	for i, v := range path.Vertices {
+		next := path.Vertices[(i+1)%len(path.Vertices)]
+		if v.Bulge == 0 && math.Abs(off(v.Point)) < onLine && math.Abs(off(next.Point)) < onLine {
+			sum += v.Distance(next.Point)
+		}
+	}
+	return sum
 }
 
 func (d draft) keepClear(k KeepClear) []scene.Element {

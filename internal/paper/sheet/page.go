@@ -139,7 +139,8 @@ func bar(from scene.Point, turn, length float64, words string) []scene.Element {
 		return scene.Line{From: at.Minus(aside.Times(1.5)), To: at.Plus(aside.Times(1.5)), Class: scene.Thin}
 	}
 	return []scene.Element{
-		scene.Line{From: from, To: to, Class: scene.Part}, end(from), end(to),
+		scene.Line{From: from, To: to, Class: scene.Part},
+		end(from), end(to),
 		scene.Text{
 			At: from.Plus(along.Times(length / 2)).Plus(aside.Times(1.2)), Text: words, SizeMM: 3,
 			Anchor: scene.Middle, Turn: turn, Halo: true,
@@ -201,24 +202,23 @@ func (t Tiling) pageMap(box scene.Box, here place) []scene.Element {
 	return out
 }
 
-// TitleBlock is the lid's title block for a page.
+// TitleBlock is the lid's title block; without a paper that cell is left out.
 func (l Lid) TitleBlock(box scene.Box, drawing string, paper scene.Size) []scene.Element {
-	garden := l.Garden
-	if l.Invented {
-		garden += " (invented)"
-	}
 	revision := l.Revision
 	if revision == "" {
 		revision = "1"
 	}
-	return scene.TitleBlock(box, []scene.Cell{
-		{Label: "garden", Value: garden, Share: 5},
+	cells := []scene.Cell{
+		{Label: "garden", Value: l.garden(), Share: 5},
 		{Label: "drawing", Value: drawing, Share: 5},
 		{Label: "units", Value: UnitName(l.System), Share: 1.2},
-		{Label: "paper", Value: PaperName(paper), Share: 1.4},
 		{Label: "revision", Value: revision, Share: 1.7},
 		{Label: "date", Value: l.On, Share: 2},
-	}, 2.9)
+	}
+	if paper != (scene.Size{}) {
+		cells = append(cells, scene.Cell{Label: "paper", Value: PaperName(paper), Share: 1.4})
+	}
+	return scene.TitleBlock(box, cells, 2.9)
 }
 
 // PaperName is the name of a sheet's size.

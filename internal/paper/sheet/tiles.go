@@ -33,9 +33,6 @@ type Tiling struct {
 	origin        scene.Point
 }
 
-// mostTiles bounds the pages of one lid: larger than any table.
-const mostTiles = 400
-
 // tile cuts a box of the drawing into pages in the orientation that needs
 // fewer, upright when both need as many.
 func tile(paper scene.Size, box scene.Box) Tiling {
