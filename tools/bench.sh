@@ -7,7 +7,7 @@ source "$(dirname "${BASH_SOURCE[0]}")/lib.sh"
 
 log=$(mktemp)
 trap 'rm -f "$log"' EXIT
-mapfile -t packages < <(grep -rlE --include='*_test.go' '^func Benchmark' bench internal |
+mapfile -t packages < <(grep -rlE --include='*_test.go' '^func Benchmark' "${code_dirs[@]}" |
 	xargs -r -n1 dirname | LC_ALL=C sort -u | sed 's,^,./,')
 if [ "${#packages[@]}" -eq 0 ]; then
 	echo "no benchmark yet"

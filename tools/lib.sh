@@ -5,6 +5,12 @@ root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 tool_dir="$root/.cache/bin"
 cd "$root" || exit 3
 
+# Folders that hold Go code of the program.
+code_dirs=()
+for dir in bench cmd internal; do
+	[ ! -d "$dir" ] || code_dirs+=("$dir")
+done
+
 # step NAME COMMAND... runs one step and prints how many seconds it took.
 step() {
 	local name=$1 began=$SECONDS status=0

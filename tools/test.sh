@@ -36,7 +36,7 @@ format() {
 		skip "format: gofumpt is not there ('make tools' builds it)"
 		return
 	fi
-	unformatted=$("$gofumpt" -l bench cmd internal)
+	unformatted=$("$gofumpt" -l "${code_dirs[@]}")
 	if [ -n "$unformatted" ]; then
 		printf 'not gofumpt-formatted: %s\n' $unformatted
 		return 1
@@ -55,7 +55,7 @@ lint() {
 # The race detector slows a search tenfold, so only packages that start
 # goroutines run under it: those with a go statement or a .Go( call.
 racy_packages() {
-	{ grep -rlE --include='*.go' '^[[:space:]]*go (func\b|[A-Za-z_][A-Za-z0-9_.]*\()|\.Go\(' cmd internal || true; } |
+	{ grep -rlE --include='*.go' '^[[:space:]]*go (func\b|[A-Za-z_][A-Za-z0-9_.]*\()|\.Go\(' "${code_dirs[@]}" || true; } |
 		xargs -r -n1 dirname | LC_ALL=C sort -u | sed 's,^,./,'
 }
 
