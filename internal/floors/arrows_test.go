@@ -11,7 +11,6 @@ var arrows = map[string][]string{
 	"internal/base/working":       {"internal/base/quantity", "internal/base/facts"},
 	"internal/base/finding":       {"internal/base/quantity"},
 	"internal/science/crop":       {"internal/base/..."},
-	"internal/science/crop":       {"internal/base/..."},
 	"internal/science/tub":        {"internal/base/..."},
 	"internal/science/shelf":      {"internal/base/..."},
 	"internal/science/netcup":     {"internal/base/..."},
