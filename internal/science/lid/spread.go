@@ -123,6 +123,9 @@ func (s *solver) search(ctx context.Context, starts int, wanted float64) (int, e
 // fromHere takes the current points to a local optimum and keeps it.
 func (s *solver) fromHere() {
 	s.relax(s.guess() * s.between(0.99, 1.03))
+	if s.sym != nil {
+		s.settle()
+	}
 	if !s.project(s.x, s.y) {
 		return
 	}

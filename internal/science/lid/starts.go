@@ -20,6 +20,9 @@ func (s *solver) begin(k int) {
 	default:
 		s.symmetric()
 	}
+	if s.sym != nil {
+		s.pairUp()
+	}
 }
 
 // scatter lays the free points from the given one on at random.
@@ -61,7 +64,7 @@ func (s *solver) lattice() {
 		ox, oy = s.lo.X, s.lo.Y
 	}
 	noise := s.between(0, 0.3)
-	nodes := s.nodes(d, h, shift, cx, cy, ox, oy, noise)
+	nodes := s.latticeNodes(d, h, shift, cx, cy, ox, oy, noise)
 	jitter := 0.02
 	if s.rng.IntN(2) == 0 {
 		jitter = 0.1
@@ -74,9 +77,9 @@ func (s *solver) lattice() {
 	s.scatter(k)
 }
 
-// nodes lists lattice nodes in or near the region, most noisy room first,
+// latticeNodes lists lattice nodes in or near the region, most noisy room first,
 // leaving out those that coincide with fixed points.
-func (s *solver) nodes(d, h, shift, cx, cy, ox, oy, noise float64) []node {
+func (s *solver) latticeNodes(d, h, shift, cx, cy, ox, oy, noise float64) []node {
 	const most = 4 * pointReach
 	w, v := s.hi.X-s.lo.X, s.hi.Y-s.lo.Y
 	half := math.Sqrt(float64(w*w)+float64(v*v)) + d + 2*h

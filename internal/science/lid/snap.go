@@ -1,0 +1,157 @@
+package lid
+
+import (
+	"context"
+	"errors"
+	"math"
+	"math/rand/v2"
+
+	"rootbell/internal/base/plane"
+)
+
+// Ruled is a layout whose every coordinate is a mark of the ruler.
+type Ruled struct {
+	Layout Layout
+	// Widest is the least distance of the best layout found without a ruler.
+	Widest float64
+	// Loss is the part of Widest that the ruler costs, 0 to 1.
+	Loss float64
+	// Symmetric tells whether the layout was made its own mirror image, or
+	// its own half-turn, and SymmetryCost what part of the best least distance
+	// on the ruler that costs (0 to 1; also filled where it was too dear, and
+	// 1 where no symmetric layout was found).
+	Symmetric    bool
+	SymmetryCost float64
+}
+
+const (
+	snapOptima   = 40
+	dearSymmetry = 0.01 // a symmetry that costs more is not taken
+)
+
+// ErrNoMark says that the ruler has no room for the holes.
+var ErrNoMark = errors.New("the ruler's step is too coarse: there are not enough marks inside the margins")
+
+// Snap lays n points on the ruler's marks, as far apart as a local search
+// from many optima finds; fixed holes stay where they are, on a mark or not.
+// Where the region and the marks are symmetric, so is the layout if that
+// costs at most one part in a hundred.
+func (r *Region) Snap(ctx context.Context, n int, u Ruler, o Search) (Ruled, error) {
+	if err := r.checkCount(n, o.Fixed); err != nil {
+		return Ruled{}, err
+	}
+	m, err := r.mesh(u)
+	if err != nil {
+		return Ruled{}, err
+	}
+	if n == len(o.Fixed) {
+		l := r.finished(o.Fixed, o.Fixed, 0)
+		return Ruled{Layout: l, Widest: l.ExactSpacing}, nil
+	}
+	if n == 1 {
+		return r.snapOne(m)
+	}
+	s := newSolver(r, n, o.Fixed, o.Seed)
+	s.pool.size = snapOptima
+	starts, err := s.search(ctx, o.effort().starts(n), math.Inf(1))
+	if err != nil {
+		return Ruled{}, err
+	}
+	plain := s.snapPool(m, nil)
+	if plain.d <= 0 {
+		return Ruled{}, ErrNoMark
+	}
+	out := Ruled{Widest: s.pool.kept[0].t * s.unit, SymmetryCost: 1}
+	best := plain
+	if len(o.Fixed) == 0 {
+		even, more, err := r.snapSymmetric(ctx, n, m, o)
+		if err != nil {
+			return Ruled{}, err
+		}
+		starts += more
+		if even.d > 0 {
+			out.SymmetryCost = max(0, 1-even.d/plain.d)
+			if out.SymmetryCost <= dearSymmetry {
+				best, out.Symmetric = even, true
+			}
+		}
+	}
+	out.Layout = r.marked(best.points(m), o.Fixed, starts)
+	out.Loss = max(0, 1-out.Layout.spacingOfFree(len(o.Fixed))/out.Widest)
+	return out, nil
+}
+
+// marked is finished for points that are on marks already: nothing is rounded.
+func (r *Region) marked(free, fixed []plane.Point, starts int) Layout {
+	sortByRows(free)
+	all := append(append([]plane.Point(nil), fixed...), free...)
+	l := Layout{Exact: all, Points: append([]plane.Point(nil), all...), Starts: starts}
+	l.ExactSpacing, _, _ = leastDistance(all)
+	l.Measured = r.Remeasure(l.Points)
+	return l
+}
+
+// spacingOfFree is the least distance between two points that are not both
+// fixed.
+func (l Layout) spacingOfFree(fixed int) float64 {
+	d := math.Inf(1)
+	for i := fixed; i < len(l.Points); i++ {
+		for j := range i {
+			d = min(d, l.Points[i].To(l.Points[j]))
+		}
+	}
+	return d
+}
+
+func (r *Region) snapOne(m *mesh) (Ruled, error) {
+	i, j, ok := m.nearest(r.deepest)
+	if !ok {
+		return Ruled{}, ErrNoMark
+	}
+	return Ruled{Layout: r.marked([]plane.Point{m.at(i, j)}, nil, 0)}, nil
+}
+
+// snapPool snaps each optimum of the pool, best first, until the next one is
+// not better than what is snapped already.
+func (s *solver) snapPool(m *mesh, t *twin) nodes {
+	var best nodes
+	for k := range s.pool.kept {
+		if s.pool.kept[k].t*s.unit <= best.d {
+			break
+		}
+		s.take(k)
+		w := newWalk(s, m, t, rand.New(rand.NewPCG(s.seed, uint64(1_000_000+k))))
+		if w == nil {
+			continue
+		}
+		if got := w.run(); got.d > best.d*(1+1e-12) {
+			best = got
+		}
+	}
+	return best
+}
+
+// snapSymmetric does the same under each symmetry that the region and the
+// marks share, and returns the best.
+func (r *Region) snapSymmetric(ctx context.Context, n int, m *mesh, o Search) (nodes, int, error) {
+	var best nodes
+	starts := 0
+	for _, sym := range r.symmetries() {
+		t := newTwin(m, sym, r.box.Centre())
+		if t == nil {
+			continue
+		}
+		s := newSolver(r, n, nil, o.Seed)
+		s.pool.size = snapOptima
+		s.sym = &sym
+		k, err := s.search(ctx, max(o.effort().starts(n)/2, 8), math.Inf(1))
+		starts += k
+		if err != nil {
+			return best, starts, err
+		}
+		if got := s.snapPool(m, t); got.d > best.d*(1+1e-12) {
+			best = got
+		}
+	}
+	return best, starts, nil
+}
