@@ -11,8 +11,10 @@ func volumeLaw() *Law {
 	return Must(Law{
 		Symbol: "V", Kind: quantity.Volume, Formula: "h/6*(A0+4*Am+Ah)", Basis: OfNature, Source: "prismoidal formula",
 		Where: []Symbol{
-			{Name: "h", Meaning: "depth", Kind: quantity.Length}, {Name: "A0", Meaning: "area at the floor", Kind: quantity.Area},
-			{Name: "Am", Meaning: "area at half depth", Kind: quantity.Area}, {Name: "Ah", Meaning: "area at the water", Kind: quantity.Area},
+			{Name: "h", Meaning: "depth", Kind: quantity.Length},
+			{Name: "A0", Meaning: "area at the floor", Kind: quantity.Area},
+			{Name: "Am", Meaning: "area at half depth", Kind: quantity.Area},
+			{Name: "Ah", Meaning: "area at the water", Kind: quantity.Area},
 		},
 	})
 }

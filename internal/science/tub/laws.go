@@ -41,8 +41,10 @@ var (
 	volumeLaw = working.Must(working.Law{
 		Symbol: "V", Kind: quantity.Volume, Formula: "h/6*(A0+4*Am+Ah)",
 		Where: []working.Symbol{
-			length("h", "depth of the water"), {Name: "A0", Meaning: "area at the floor", Kind: quantity.Area},
-			{Name: "Am", Meaning: "area at half the depth", Kind: quantity.Area}, {Name: "Ah", Meaning: "area at the water", Kind: quantity.Area},
+			length("h", "depth of the water"),
+			{Name: "A0", Meaning: "area at the floor", Kind: quantity.Area},
+			{Name: "Am", Meaning: "area at half the depth", Kind: quantity.Area},
+			{Name: "Ah", Meaning: "area at the water", Kind: quantity.Area},
 		},
 		Basis: working.OfNature, Source: prismoidal,
 	})
