@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"math"
+	"strconv"
 	"strings"
 )
 
@@ -61,7 +62,17 @@ func (m measure) base() float64 {
 		}
 		sum += p.unit.Base(value)
 	}
-	return sum
+	return tidy(sum)
+}
+
+// tidy takes the last binary digits off that a conversion leaves behind, so
+// that 3 in is 76.2 mm: the nearest decimal of 15 digits, all a float64 holds.
+func tidy(value float64) float64 {
+	short, err := strconv.ParseFloat(strconv.FormatFloat(value, 'g', 15, 64), 64)
+	if err != nil {
+		return value
+	}
+	return short
 }
 
 // as avoids the way through base units where the unit typed is the one stored:
@@ -74,7 +85,7 @@ func as[Q Quantity](m measure) Q {
 		}
 		return Q(only.value)
 	}
-	return Q(stored.From(m.base()))
+	return Q(tidy(stored.From(m.base())))
 }
 
 func read(k Kind, text string) (measure, *Error) {

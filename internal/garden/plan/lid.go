@@ -32,9 +32,9 @@ type KeepClear struct {
 	// Corner by corner.
 	Polygon []Pair `plan:"polygon" in:"-1 m to 3 m" least:"3" one:"shape,required"`
 	// A straight rib from point to point; it needs a width.
-	Rib Line `plan:"rib" in:"-1 m to 3 m" one:"shape,required"`
+	Rib Line `plan:"rib" in:"-1 m to 3 m" one:"shape,required" needs:"width"`
 	// Width of the rib.
-	Width Length `plan:"width" in:"0.5 mm to 50 cm"`
+	Width Length `plan:"width" in:"0.5 mm to 50 cm" with:"rib"`
 	// What is there.
 	Why string `plan:"why"`
 }

@@ -15,7 +15,7 @@ type Plan struct {
 	// What the garden is called. No person's name.
 	Garden string `plan:"garden,required"`
 	// The units in which results are shown. It never changes what a typed quantity means.
-	Units quantity.System `plan:"units" default:"metric"`
+	Units quantity.System `plan:"units" words:"metric,us" default:"metric"`
 	// The paper that is in the printer.
 	Paper string `plan:"paper" words:"A4,Letter" default:"A4; Letter with US units"`
 	// The currency of all prices, by its three letters.
@@ -45,9 +45,11 @@ type Plan struct {
 	// Your own prices, by item of the shopping list.
 	Prices Prices `plan:"prices"`
 
-	text  []byte
-	root  *node
-	found map[string]place
+	// Name is what the text is called in messages, such as its file's name.
+	Name string
+
+	text []byte
+	root *node
 }
 
 // Place is the room the garden stands in.

@@ -39,9 +39,9 @@ type Closed struct {
 	// One day.
 	Day Date `plan:"day" one:"days,required"`
 	// The first day of a stretch.
-	From Date `plan:"from" one:"days,required"`
+	From Date `plan:"from" one:"days,required" needs:"to"`
 	// The last day of a stretch; it needs from.
-	To Date `plan:"to"`
+	To Date `plan:"to" with:"from"`
 	// Why.
 	Why string `plan:"why"`
 }
