@@ -115,3 +115,8 @@ func WetMass(b *working.Book) working.Number {
 	f := Facts.Get(factCupMassWet)
 	return b.Fact("cup_mass", "net cup with wet pebbles", "p", quantity.Mass, f.Value, f)
 }
+
+// ErrorMM is the marking and drilling error together where the plan names none.
+func ErrorMM() float64 {
+	return Facts.Get(factToolsMarkingError).Value + Facts.Get(factToolsDrillingError).Value
+}

@@ -40,6 +40,10 @@ var (
 		Where: []working.Symbol{length("H", "clear height of the bay"), length("t", "tub with its lid"), length("l", "lamp over the leaves")},
 		Basis: working.OfNature, Source: "difference; a household or bar lamp keeps 15 cm from the leaves (common practice)",
 	})
+	abreastLaw = working.Must(working.Law{
+		Symbol: "k", Kind: quantity.Count, Formula: "floor(L/c)", Where: []working.Symbol{length("L", "shelf width"), length("c", "tub length")},
+		Basis: working.OfNature, Source: "whole tubs side by side",
+	})
 	sumLaw = working.Must(working.Law{
 		Symbol: "S", Kind: quantity.Length, Formula: "a+b", Where: []working.Symbol{length("a", "tubs so far"), length("b", "this tub")},
 		Basis: working.OfNature, Source: "sum",
@@ -85,3 +89,8 @@ func Room(b *working.Book, clearMM float64, tub working.Number, lit bool) workin
 
 // Unrated says where a tub stands when no rated load is known.
 func Unrated() string { return Facts.Get(factShelfUnrated).Word }
+
+// Abreast enters how many tubs of one length stand side by side.
+func Abreast(b *working.Book, widthMM float64, length working.Number) working.Number {
+	return b.Work(abreastLaw, "abreast", "such tubs side by side", b.Typed("width", "shelf width", "L", quantity.Length, widthMM, 0), length)
+}

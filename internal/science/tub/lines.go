@@ -120,16 +120,8 @@ type Load struct {
 // Load enters what cups and stones push aside, the solution left, its mass and
 // the buckets to carry. fill is the volume up to the fill line.
 func (s Shape) Load(b *working.Book, l Lines, set Setup, fill, cups working.Number) Load {
-	body := b.Typed("cup_body", "net cup, body under the lip", "b", quantity.SmallLength, set.CupBodyMM, 0)
-	stone := b.Typed("stones", "air stones", "s", quantity.Count, float64(set.Stones), 0)
-	across := mm(b, "stone_across", "air stone, across", "d", factAirStoneDiameter)
-	tall := mm(b, "stone_height", "height of the air stone", "e", factWaterStoneHeight)
-	if n, ok := b.Find(b.Key("stone_height_typed")); ok {
-		tall = n
-	}
 	var out Load
-	out.Displaced = b.Work(displacedLaw, "displaced", "pushed aside by cups and stones", cups, body, l.Fill, l.CupBottom,
-		b.Typed("floor", "the inside floor", "h", quantity.Length, 0, 0), stone, across, tall)
+	out.Displaced = s.aside(b, "displaced", "pushed aside by cups and stones", l, set, cups)
 	out.Solution = b.Work(differenceLaw, "volume_solution", "nutrient solution", fill, out.Displaced)
 	f := Facts.Get(factWaterTemperature)
 	temp := b.Fact("water_temperature", "water temperature", "t", quantity.Temperature, quantity.Celsius.Base(f.Value), f)
@@ -143,6 +135,23 @@ func (s Shape) Load(b *working.Book, l Lines, set Setup, fill, cups working.Numb
 	bucket := b.Fact("bucket", "water in one bucket", "b", quantity.Volume, quantity.Litre.Base(carry.Value), carry)
 	out.Trips = b.Work(tripsLaw, "bucket_trips", "buckets to carry", out.Solution, bucket)
 	return out
+}
+
+// StonesAside enters what the air stones alone push aside; cups is nought.
+func (s Shape) StonesAside(b *working.Book, l Lines, set Setup, cups working.Number) working.Number {
+	return s.aside(b, "displaced_stones", "pushed aside by air stones", l, set, cups)
+}
+
+func (s Shape) aside(b *working.Book, key, name string, l Lines, set Setup, cups working.Number) working.Number {
+	body := b.Typed("cup_body", "net cup, body under the lip", "b", quantity.SmallLength, set.CupBodyMM, 0)
+	stone := b.Typed("stones", "air stones", "s", quantity.Count, float64(set.Stones), 0)
+	across := mm(b, "stone_across", "air stone, across", "d", factAirStoneDiameter)
+	tall := mm(b, "stone_height", "height of the air stone", "e", factWaterStoneHeight)
+	if n, ok := b.Find(b.Key("stone_height_typed")); ok {
+		tall = n
+	}
+	return b.Work(displacedLaw, key, name, cups, body, l.Fill, l.CupBottom,
+		b.Typed("floor", "the inside floor", "h", quantity.Length, 0, 0), stone, across, tall)
 }
 
 // Reserve enters the water between two lines.

@@ -1,0 +1,102 @@
+// Package cli is the command line: it reads a plan, asks for its assessment
+// and writes results to stdout and messages to stderr.
+//
+// The rules of the interface:
+//   - results on stdout, messages on stderr, '-' reads the plan from stdin;
+//   - exit 0 done, 1 a stop finding, 2 an unreadable plan or wrong usage with
+//     an empty stdout, 3 anything else;
+//   - a message is 'FILE:LINE:COL: what is wrong', then a line 'hint: …';
+//   - nothing half-written: a file is written beside its place and renamed.
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+)
+
+// The exit statuses.
+const (
+	Done       = 0
+	Stopped    = 1 // a stop finding
+	Unreadable = 2 // the plan or the usage is wrong
+	Failed     = 3 // anything else
+)
+
+// Streams are where a command reads and writes.
+type Streams struct {
+	In       io.Reader
+	Out, Err io.Writer
+	Progress bool // stderr is a terminal: long work may say how it stands
+}
+
+// status ends a command with an exit status; its messages are written already.
+type status int
+
+func (s status) Error() string { return fmt.Sprintf("exit status %d", int(s)) }
+
+// usageError is wrong usage: it has no place in a plan.
+type usageError struct{ what, hint string }
+
+func (e usageError) Error() string { return e.what }
+
+// Run runs one command and returns its exit status.
+func Run(ctx context.Context, args []string, s Streams) int {
+	root := Root(s)
+	root.SetArgs(args)
+	root.SetIn(s.In)
+	root.SetOut(s.Out)
+	root.SetErr(s.Err)
+	err := root.ExecuteContext(ctx)
+	var code status
+	var usage usageError
+	switch {
+	case err == nil:
+		return Done
+	case errors.As(err, &code):
+		return int(code)
+	case errors.As(err, &usage):
+		fmt.Fprintf(s.Err, "error: %s\nhint: %s\n", usage.what, usage.hint)
+		return Unreadable
+	case isUsage(err):
+		fmt.Fprintf(s.Err, "error: %s\nhint: rootbell help shows how commands are written\n", err)
+		return Unreadable
+	}
+	fmt.Fprintf(s.Err, "error: %s\n", err)
+	return Failed
+}
+
+// isUsage recognises what the command parser says of wrong words.
+func isUsage(err error) bool {
+	for _, start := range []string{"unknown command", "unknown flag", "unknown shorthand", "flag needs", "invalid argument", "accepts ", "requires ", "required flag"} {
+		if strings.HasPrefix(err.Error(), start) {
+			return true
+		}
+	}
+	return false
+}
+
+const exits = `
+Exit status: 0 done; 1 there is a stop finding (results are still given);
+2 the plan cannot be read or the usage is wrong; 3 anything else.`
+
+// Root is the program's command with everything under it.
+func Root(s Streams) *cobra.Command {
+	root := &cobra.Command{
+		Use:   "rootbell",
+		Short: "Plan and build a classroom garden of deep-water-culture tubs",
+		Long: `Rootbell takes a measured tub and says how many plants it feeds, where the
+holes go in its lid, and why, with the working of every number.
+
+Begin with 'rootbell new my-garden.yaml', change the measures to yours, then
+'rootbell check my-garden.yaml' and 'rootbell pack my-garden.yaml -o papers'.
+` + exits,
+		SilenceErrors: true, SilenceUsage: true,
+	}
+	root.AddCommand(newCommand(s), checkCommand(s), packCommand(s), explainCommand(s), factsCommand(s), schemaCommand(s), versionCommand(s))
+	return root
+}

@@ -1,0 +1,115 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"rootbell/internal/garden"
+	"rootbell/internal/garden/plan"
+)
+
+// mostBytes is the longest plan read; more is no plan.
+const mostBytes = 1 << 20
+
+// question is what the common flags ask.
+type question struct {
+	on   string
+	seed uint64
+	json bool
+}
+
+func (q *question) flags(c *cobra.Command) {
+	c.Flags().StringVar(&q.on, "on", "", "the day it is asked for, such as 2027-01-11 (default: the first term day)")
+	c.Flags().Uint64Var(&q.seed, "seed", 1, "seed of the searches: the same seed gives the same answer")
+	c.Flags().BoolVar(&q.json, "json", false, "one JSON document on stdout")
+}
+
+// onePlan wants exactly one argument, the plan.
+func onePlan(_ *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return usageError{"no plan is named", "name a plan file, or - for standard input; 'rootbell new my-garden.yaml' makes one"}
+	}
+	if len(args) > 1 {
+		return usageError{fmt.Sprintf("one plan at a time, not %d", len(args)), "run the command once for each plan"}
+	}
+	return nil
+}
+
+// read reads and parses the plan. What is wrong with it is written to stderr,
+// all of it at once.
+func read(s Streams, name string) (*plan.Plan, error) {
+	text, err := readText(s, name)
+	if err != nil {
+		return nil, err
+	}
+	p, problems := plan.Parse(name, text)
+	if len(problems) == 0 {
+		return p, nil
+	}
+	for _, problem := range problems {
+		fmt.Fprintf(s.Err, "%s:%d:%d: %s\n", name, problem.Line, problem.Column, problem.What)
+		if problem.Hint != "" {
+			fmt.Fprintf(s.Err, "hint: %s\n", problem.Hint)
+		}
+	}
+	return nil, status(Unreadable)
+}
+
+func readText(s Streams, name string) ([]byte, error) {
+	if name == "-" {
+		return limited(s.In, name)
+	}
+	f, err := os.Open(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, usageError{fmt.Sprintf("there is no file %s", name), "check the name, or make a plan with 'rootbell new " + name + "'"}
+	}
+	if err != nil {
+		return nil, usageError{fmt.Sprintf("%s cannot be read: %s", name, cause(err)), "check that it is a file you may read"}
+	}
+	defer f.Close()
+	return limited(f, name)
+}
+
+func limited(r io.Reader, name string) ([]byte, error) {
+	text, err := io.ReadAll(io.LimitReader(r, mostBytes+1))
+	if err != nil {
+		return nil, usageError{fmt.Sprintf("%s cannot be read: %s", name, cause(err)), "check that it is a file you may read"}
+	}
+	return text, nil
+}
+
+// cause is the last cause of a file error, without the path again.
+func cause(err error) error {
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		return path.Err
+	}
+	return err
+}
+
+// assess reads the plan and works it out.
+func (q *question) assess(c *cobra.Command, s Streams, name string) (*garden.Assessment, error) {
+	in := garden.Inputs{Seed: q.seed}
+	if q.on != "" {
+		day, err := plan.ParseDate(q.on)
+		if err != nil {
+			return nil, usageError{fmt.Sprintf("--on %s is no day", q.on), "write it as 2027-01-11"}
+		}
+		in.On = day
+	}
+	p, err := read(s, name)
+	if err != nil {
+		return nil, err
+	}
+	in.Plan = p
+	if s.Progress {
+		fmt.Fprint(s.Err, "laying out the lid …\r")
+		defer fmt.Fprint(s.Err, "                    \r")
+	}
+	return garden.Assess(c.Context(), in)
+}

@@ -1,0 +1,47 @@
+package cli
+
+import (
+	"fmt"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden/plan"
+)
+
+func newCommand(s Streams) *cobra.Command {
+	units, force := "metric", false
+	c := &cobra.Command{
+		Use:   "new [FILE]",
+		Short: "A commented plan to start from",
+		Long:  "Writes a commented plan with invented measures to FILE, or to stdout. Change the\nmeasures to yours.\n" + exits,
+		Args:  cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			system := quantity.Metric
+			switch units {
+			case "us":
+				system = quantity.US
+			case "metric":
+			default:
+				return usageError{fmt.Sprintf("--units %s is neither metric nor us", units), "write --units metric or --units us"}
+			}
+			text := []byte(plan.Starter(system))
+			if len(args) == 0 {
+				_, err := s.Out.Write(text)
+				return err
+			}
+			if _, err := os.Lstat(args[0]); err == nil && !force {
+				return usageError{args[0] + " is there already, and was left as it is", "name another file, or overwrite it with --force"}
+			}
+			if err := place(args[0], text); err != nil {
+				return err
+			}
+			_, err := fmt.Fprintf(s.Err, "%s is written. Change its measures to yours, then: rootbell check %s\n", args[0], args[0])
+			return err
+		},
+	}
+	c.Flags().StringVar(&units, "units", "metric", "metric or us")
+	c.Flags().BoolVar(&force, "force", false, "overwrite FILE if it is there")
+	return c
+}

@@ -1,0 +1,40 @@
+package cli
+
+import (
+	"fmt"
+	"runtime/debug"
+
+	"github.com/spf13/cobra"
+
+	"rootbell/internal/garden/plan"
+)
+
+func versionCommand(s Streams) *cobra.Command {
+	return &cobra.Command{
+		Use: "version", Short: "Version, Go and commit", Args: cobra.NoArgs,
+		RunE: func(*cobra.Command, []string) error {
+			version, goVersion, commit := "unknown", "unknown", "unknown"
+			if info, ok := debug.ReadBuildInfo(); ok {
+				version, goVersion = info.Main.Version, info.GoVersion
+				for _, setting := range info.Settings {
+					if setting.Key == "vcs.revision" {
+						commit = setting.Value
+					}
+				}
+			}
+			_, err := fmt.Fprintf(s.Out, "rootbell %s, %s, commit %s\n", version, goVersion, commit)
+			return err
+		},
+	}
+}
+
+func schemaCommand(s Streams) *cobra.Command {
+	return &cobra.Command{
+		Use: "schema", Short: "JSON Schema of the plan", Args: cobra.NoArgs,
+		Long: "Writes the JSON Schema of the plan document. An editor that is told of it completes\nkeys and marks mistakes.",
+		RunE: func(*cobra.Command, []string) error {
+			_, err := s.Out.Write(plan.Schema())
+			return err
+		},
+	}
+}

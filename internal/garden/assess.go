@@ -1,0 +1,202 @@
+package garden
+
+import (
+	"context"
+
+	"rootbell/internal/base/finding"
+	"rootbell/internal/base/quantity"
+	"rootbell/internal/base/working"
+	"rootbell/internal/garden/plan"
+	"rootbell/internal/science/lid"
+)
+
+// Inputs is all an assessment depends on: the same inputs give the same
+// assessment, byte for byte.
+type Inputs struct {
+	Plan   *plan.Plan
+	On     plan.Date  // the moment asked for; left out: the plan's first term day
+	Effort lid.Effort // zero counts as full
+	Seed   uint64
+}
+
+// Assessment is what a plan comes to. Its JSON is the document of
+// 'check --json'; a nil pointer is a number that could not be worked out.
+type Assessment struct {
+	Format   int               `json:"format"`
+	Garden   string            `json:"garden"`
+	On       string            `json:"on"`
+	Tubs     []Tub             `json:"tubs"`
+	Findings []finding.Finding `json:"findings"`
+	Numbers  []Number          `json:"numbers"`
+
+	Plan *plan.Plan    `json:"-"`
+	Book *working.Book `json:"-"`
+}
+
+// Tub is one tub's answer, all of it at the transplant line.
+type Tub struct {
+	Name           string   `json:"name"`
+	FillDepthMM    *float64 `json:"fill_depth_mm"`
+	VolumeFillL    *float64 `json:"volume_fill_l"`
+	DisplacedL     *float64 `json:"displaced_l"`
+	VolumeSolution *float64 `json:"volume_solution_l"`
+	VolumeReserveL *float64 `json:"volume_reserve_l"`
+	MassFilledKG   *float64 `json:"mass_filled_kg"`
+	Plants         *Plants  `json:"plants"`
+	Lid            *Lid     `json:"lid"`
+
+	Crops []Growing `json:"-"` // what grows in it, with the plants of each
+}
+
+// Plants is how many plants a tub takes, and what binds.
+type Plants struct {
+	Count  int            `json:"count"`
+	Binds  string         `json:"binds"`
+	Limits map[string]int `json:"limits"`
+	Moves  string         `json:"moves"` // what would move the limit that binds
+}
+
+// The names of the limits.
+const (
+	ByWater    = "nutrient volume"
+	ByLid      = "lid"
+	ByShelf    = "shelf"
+	ByHeadroom = "headroom"
+)
+
+// LimitNames are the limits in the order in which they are told.
+func LimitNames() []string { return []string{ByWater, ByLid, ByShelf, ByHeadroom} }
+
+// Growing is one crop of a tub.
+type Growing struct {
+	Name   string
+	Plants int
+}
+
+// Number is one number of the assessment as the plan's unit system shows it.
+type Number struct {
+	Key     string        `json:"key"`
+	Name    string        `json:"name"`
+	Value   float64       `json:"value"`
+	Unit    string        `json:"unit"`
+	Symbol  string        `json:"symbol"`
+	Formula string        `json:"formula"`
+	PutIn   string        `json:"put_in"`
+	Basis   working.Basis `json:"basis"`
+	Source  string        `json:"source"`
+	Low     *float64      `json:"low,omitempty"`
+	High    *float64      `json:"high,omitempty"`
+	From    []string      `json:"from,omitempty"` // keys of the numbers put in
+
+	Decimals int `json:"-"`
+}
+
+// Assess works out the plan. The only error is that ctx ended: what is wrong
+// with the garden is a finding.
+func Assess(ctx context.Context, in Inputs) (*Assessment, error) {
+	a := &assessor{in: in, plan: in.Plan, book: working.NewBook(), ctx: ctx}
+	out := &Assessment{Format: plan.Format, Garden: in.Plan.Garden, On: a.on(), Plan: in.Plan, Book: a.book}
+	a.shelf()
+	for i := range in.Plan.Tubs {
+		t, err := a.tub(i)
+		if err != nil {
+			return nil, err
+		}
+		out.Tubs = append(out.Tubs, t)
+	}
+	a.missing()
+	a.place()
+	finding.Sort(a.findings)
+	out.Findings = a.findings
+	if out.Findings == nil {
+		out.Findings = []finding.Finding{}
+	}
+	out.Numbers = Shown(a.book, in.Plan.Units)
+	return out, nil
+}
+
+// Shown writes every number of a book in a unit system.
+func Shown(b *working.Book, s quantity.System) []Number {
+	out := []Number{}
+	for _, n := range b.Numbers() {
+		shown := n.Show(s)
+		row := Number{
+			Key: n.Key, Name: n.Name, Value: shown.Value, Unit: shown.Unit, Symbol: n.Symbol, Formula: shown.Formula,
+			PutIn: shown.PutIn, Basis: n.Basis, Source: n.Source, Decimals: shown.Decimals,
+		}
+		if shown.Low != shown.High {
+			low, high := shown.Low, shown.High
+			row.Low, row.High = &low, &high
+		}
+		for _, input := range n.Inputs {
+			row.From = append(row.From, input.Key)
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
+// on is the moment asked for: the caller's, else the first term day. Empty
+// where neither is known.
+func (a *assessor) on() string {
+	if a.in.On.Set() {
+		return a.in.On.String()
+	}
+	first := plan.Date{}
+	for _, t := range a.plan.School.Terms {
+		if !first.Set() || t.From.String() < first.String() {
+			first = t.From
+		}
+	}
+	if first.Set() {
+		return first.String()
+	}
+	return ""
+}
+
+// assessor is one assessment under way.
+type assessor struct {
+	ctx      context.Context
+	in       Inputs
+	plan     *plan.Plan
+	book     *working.Book
+	findings []finding.Finding
+	bay      bay
+}
+
+func (a *assessor) find(level finding.Level, code, field, text, hint string) {
+	a.findings = append(a.findings, finding.Finding{Level: level, Code: code, Field: field, Text: text, Hint: hint})
+}
+
+func (a *assessor) stop(code, field, text, hint string) {
+	a.find(finding.Stop, code, field, text, hint)
+}
+func (a *assessor) warn(code, field, text, hint string) {
+	a.find(finding.Warn, code, field, text, hint)
+}
+func (a *assessor) note(code, field, text, hint string) {
+	a.find(finding.Note, code, field, text, hint)
+}
+
+// place fills in where in the document each finding's field stands.
+func (a *assessor) place() {
+	for i, f := range a.findings {
+		a.findings[i].Line, a.findings[i].Column = a.plan.Where(f.Field)
+	}
+}
+
+// says writes a number as the plan's unit system shows it.
+func (a *assessor) says(n working.Number) string {
+	return quantity.Format(n.Kind, n.Base, a.plan.Units)
+}
+
+// mm writes a length given in mm.
+func (a *assessor) mm(v float64) string {
+	return quantity.Format(quantity.Length, v, a.plan.Units)
+}
+
+// in returns a number's value in a unit, for the JSON's fixed units.
+func in(n working.Number, u quantity.Unit, decimals int) *float64 {
+	v := quantity.Round(u.From(n.Base), decimals)
+	return &v
+}

@@ -1,0 +1,29 @@
+package garden
+
+import (
+	"rootbell/internal/base/quantity"
+	"rootbell/internal/base/working"
+	"rootbell/internal/science/lid"
+)
+
+var areaBoundLaw = working.Must(working.Law{
+	Symbol: "D", Kind: quantity.Length, Formula: "(P/2+sqrt(P^2/4+8/sqrt(3)*(n-1)*A))/(2*(n-1))",
+	Where: []working.Symbol{
+		{Name: "P", Meaning: "perimeter of the room for centres", Kind: quantity.Length}, {Name: "A", Meaning: "its area", Kind: quantity.Area},
+		{Name: "n", Meaning: "holes", Kind: quantity.Count},
+	},
+	Basis: working.OfNature, Source: "N. Oler, An inequality in the geometry of numbers, Acta Math. 105 (1961), from memory; solved for the distance",
+})
+
+// bound enters what no layout of n holes can exceed. The area argument shows
+// its formula; of the others the result is shown with the argument's name.
+func (t *tubState) bound(r *lidRegion, n int) working.Number {
+	b := r.Bound(n)
+	if b.Kind == lid.ByArea && n > 1 {
+		return t.book.Work(areaBoundLaw, "lid.upper_bound", "what no layout can exceed",
+			t.book.Found("lid.room_perimeter", "room for centres, once round its hull", "P", quantity.Length, b.Perimeter, "measured on the region's convex hull"),
+			t.book.Found("lid.room_area", "room for centres, area of its hull", "A", quantity.Area, b.Area, "measured on the region's convex hull"),
+			t.book.Typed("lid.holes", "holes laid", "n", quantity.Count, float64(n), 0))
+	}
+	return t.book.Found("lid.upper_bound", "what no layout can exceed", "D", quantity.Length, b.Distance, "the bound by "+string(b.Kind)+" of the room for centres")
+}

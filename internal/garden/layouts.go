@@ -1,0 +1,294 @@
+package garden
+
+import (
+	"fmt"
+	"math"
+
+	"rootbell/internal/base/plane"
+	"rootbell/internal/base/quantity"
+	"rootbell/internal/base/working"
+	"rootbell/internal/science/lid"
+	"rootbell/internal/science/netcup"
+)
+
+// Lid is where the holes go.
+type Lid struct {
+	Layouts []Layout `json:"layouts"`
+	Chosen  string   `json:"chosen"`
+	AirLine *AirLine `json:"air_line"`
+	Service *Opening `json:"service"`
+
+	Outline  plane.Shape `json:"-"`
+	Clear    []Clear     `json:"-"`
+	Wall     plane.Shape `json:"-"`
+	EdgeMM   float64     `json:"-"`
+	WallMM   float64     `json:"-"`
+	ErrorMM  float64     `json:"-"`
+	HoleMM   float64     `json:"-"`
+	StepMM   float64     `json:"-"`
+	Thick    float64     `json:"-"`
+	TubIndex int         `json:"-"`
+}
+
+// Layout is one way to lay the holes, with what a ruler reads off it.
+type Layout struct {
+	Name       string  `json:"name"`
+	SpacingMM  float64 `json:"min_spacing_mm"`
+	BoundMM    float64 `json:"upper_bound_mm"`
+	WebMM      float64 `json:"min_web_mm"`
+	EdgeMM     float64 `json:"min_edge_mm"`
+	WorstWebMM float64 `json:"worst_web_mm"` // after marking and drilling errors
+	Marks      int     `json:"marks"`        // different measures to set out
+	Loss       float64 `json:"loss"`         // share of the widest spacing given up
+	Holes      []Hole  `json:"holes"`
+
+	Pair [2]int `json:"-"`
+}
+
+// Hole is one hole in the plan's coordinates.
+type Hole struct {
+	N          int     `json:"n"`
+	XMM        float64 `json:"x_mm"`
+	YMM        float64 `json:"y_mm"`
+	DiameterMM float64 `json:"diameter_mm"`
+}
+
+// Opening is another hole through the lid.
+type Opening struct {
+	XMM        float64 `json:"x_mm"`
+	YMM        float64 `json:"y_mm"`
+	DiameterMM float64 `json:"diameter_mm"`
+}
+
+// AirLine is the hole for the air line, in the lid or in the tub's wall.
+type AirLine struct {
+	XMM        float64 `json:"x_mm"`
+	YMM        float64 `json:"y_mm"`
+	On         string  `json:"on"`
+	HeightMM   float64 `json:"height_mm"`
+	DiameterMM float64 `json:"diameter_mm"`
+}
+
+// Layout of the chosen name; ok is false where it was not found.
+func (l *Lid) Layout(name string) (Layout, bool) {
+	for _, x := range l.Layouts {
+		if x.Name == name {
+			return x, true
+		}
+	}
+	return Layout{}, false
+}
+
+// layOut lays the holes in all three ways and places what else goes through
+// the lid.
+func (t *tubState) layOut(r *lidRegion, p *Plants, most lid.Most) error {
+	n := p.Count
+	if fits, err := t.mostSafe(r, n); err != nil {
+		return err
+	} else if fits < n {
+		_, field := t.wanted()
+		t.stop("do-not-fit", field, fmt.Sprintf("%s: %d holes do not fit with enough plastic between them; %d do, and they are drawn.", t.name, n, fits), "Plant fewer, use smaller cups or a bigger lid.")
+		n, p.Count = fits, fits
+		t.out.Crops = t.shared(n)
+		if n == 0 {
+			return nil
+		}
+	}
+	l := &Lid{
+		Outline: r.outline, Clear: r.clear, Wall: r.wall, EdgeMM: r.margins.Edge.Base, WallMM: r.margins.Wall.Base,
+		ErrorMM: r.margins.Error.Base, HoleMM: r.hole, StepMM: t.step(), Thick: t.setup.ThicknessMM, TubIndex: t.index,
+	}
+	t.out.Lid = l
+	points, err := t.three(r, n)
+	if err != nil {
+		return err
+	}
+	bound := t.bound(r, n)
+	for _, name := range []string{"widest", "rows", "ruler"} {
+		if laid, ok := points[name]; ok {
+			l.Layouts = append(l.Layouts, t.measured(r, name, laid, bound))
+		}
+	}
+	for i := range l.Layouts {
+		if w := l.Layouts[0].SpacingMM; w > 0 {
+			l.Layouts[i].Loss = quantity.Round(1-l.Layouts[i].SpacingMM/w, 5)
+		}
+	}
+	l.Chosen = t.typed.Layout
+	if l.Chosen == "" {
+		l.Chosen = "ruler"
+	}
+	chosen, ok := l.Layout(l.Chosen)
+	if !ok && len(l.Layouts) > 0 {
+		t.warn("layout-missing", t.field+".layout", fmt.Sprintf("%s: the ruler's step leaves no such layout here; the widest is shown.", t.name), "Use a finer ruler_step.")
+		l.Chosen, chosen = l.Layouts[0].Name, l.Layouts[0]
+	}
+	t.webs(chosen)
+	t.closer(chosen, p)
+	t.openings(r, l, chosen)
+	return nil
+}
+
+// mostSafe is n where so many holes can keep the least distance of all, else
+// the most that can.
+func (t *tubState) mostSafe(r *lidRegion, n int) (int, error) {
+	if len(r.fixed) >= n {
+		return n, nil
+	}
+	laid, err := r.Spread(t.ctx, n, t.search(r))
+	if t.ctx.Err() != nil {
+		return 0, t.ctx.Err()
+	}
+	apart := r.margins.Apart.Base
+	if err == nil && (n == 1 || laid.ExactSpacing >= apart-spacingSlackMM) {
+		return n, nil
+	}
+	most, err := r.MostAt(t.ctx, apart, t.search(r))
+	if t.ctx.Err() != nil {
+		return 0, t.ctx.Err()
+	}
+	if err != nil {
+		return len(r.fixed), nil
+	}
+	return min(most.Count, n), nil
+}
+
+func (t *tubState) search(r *lidRegion) lid.Search {
+	return lid.Search{Fixed: r.fixed, Effort: t.in.Effort, Seed: t.in.Seed}
+}
+
+// step is the ruler's step in mm.
+func (t *tubState) step() float64 {
+	const quarterInch = 25.4 / 4
+	standard := netcup.RulerStepMM()
+	if t.plan.Units == quantity.US {
+		standard = quarterInch
+	}
+	return float64(t.plan.Tools.RulerStep.Or(quantity.MM(standard)))
+}
+
+// three lays n holes in each way; one that cannot be is left out. Where more
+// holes are there already than plants, the best of them are chosen instead.
+func (t *tubState) three(r *lidRegion, n int) (map[string][]plane.Point, error) {
+	out := map[string][]plane.Point{}
+	if len(r.fixed) > n {
+		chosen, err := lid.Choose(t.ctx, r.fixed, n, nil)
+		if err != nil {
+			return nil, t.ctx.Err()
+		}
+		var points []plane.Point
+		for _, k := range chosen.Holes {
+			points = append(points, r.fixed[k])
+		}
+		t.chosenNote(n, len(r.fixed), chosen)
+		return map[string][]plane.Point{"widest": points, "rows": points, "ruler": points}, nil
+	}
+	ruler := lid.Ruler{Step: t.step()}
+	if l, err := r.Spread(t.ctx, n, t.search(r)); err == nil {
+		out["widest"] = l.Points
+	}
+	if l, err := r.Rows(t.ctx, n, ruler, r.fixed); err == nil {
+		out["rows"] = l.Layout.Points
+	}
+	if l, err := r.Snap(t.ctx, n, ruler, t.search(r)); err == nil {
+		out["ruler"] = l.Layout.Points
+	}
+	return out, t.ctx.Err()
+}
+
+// chosenNote says which of the holes that are there to use, and how sure that
+// is the best choice.
+func (t *tubState) chosenNote(n, of int, c lid.Chosen) {
+	sure := "no choice of so many is further apart"
+	if !c.Proved {
+		sure = "the best found; the search stopped before it was proved"
+	}
+	t.note("holes-chosen", t.field+".lid.holes", fmt.Sprintf("%s: of the %d holes that are there, %d are used, the ones furthest apart (%s).", t.name, of, n, sure), "Cap every other hole: light in the water grows algae.")
+}
+
+// measured reads a layout off its points, to a hundredth of a millimetre.
+func (t *tubState) measured(r *lidRegion, name string, points []plane.Point, bound working.Number) Layout {
+	m := r.Remeasure(points)
+	l := Layout{
+		Name: name, SpacingMM: quantity.Round(m.Spacing, 2), BoundMM: math.Ceil(bound.Base*100) / 100, Marks: m.Marks, Pair: m.Pair,
+		WebMM: math.Inf(1), EdgeMM: math.Inf(1), WorstWebMM: math.Inf(1),
+	}
+	e := r.margins.Error.Base
+	for i, p := range points {
+		l.Holes = append(l.Holes, Hole{N: i + 1, XMM: quantity.Round(p.X, 2), YMM: quantity.Round(p.Y, 2), DiameterMM: r.hole})
+		edge := r.outline.Distance(p)
+		l.EdgeMM = min(l.EdgeMM, edge)
+		least := edge
+		for _, c := range r.clear {
+			least = min(least, -c.Shape.Distance(p))
+		}
+		l.WebMM = min(l.WebMM, least-r.hole/2)
+		l.WorstWebMM = min(l.WorstWebMM, least-r.hole/2-e)
+	}
+	if len(points) > 1 {
+		l.WebMM = min(l.WebMM, m.Spacing-r.hole)
+		l.WorstWebMM = min(l.WorstWebMM, m.Spacing-r.hole-2*e)
+	}
+	l.WebMM, l.EdgeMM, l.WorstWebMM = quantity.Round(l.WebMM, 2), quantity.Round(l.EdgeMM, 2), quantity.Round(l.WorstWebMM, 2)
+	t.pairWorking(name, points, m, r)
+	return l
+}
+
+var distanceLaw = working.Must(working.Law{
+	Symbol: "d", Kind: quantity.Length.WithDecimals(2, 3), Formula: "sqrt((x-u)^2+(y-v)^2)",
+	Where: []working.Symbol{
+		{Name: "x", Meaning: "right, first hole", Kind: quantity.Length}, {Name: "y", Meaning: "up, first hole", Kind: quantity.Length},
+		{Name: "u", Meaning: "right, second hole", Kind: quantity.Length}, {Name: "v", Meaning: "up, second hole", Kind: quantity.Length},
+	},
+	Basis: working.BySearch, Source: "the two holes closest to each other, measured with Pythagoras; the places come from the search",
+})
+
+// pairWorking enters the closest pair of a layout, which a pencil can check.
+func (t *tubState) pairWorking(name string, points []plane.Point, m lid.Measure, r *lidRegion) {
+	if len(points) < 2 {
+		return
+	}
+	i, j := m.Pair[0], m.Pair[1]
+	fine := quantity.Length.WithDecimals(2, 3)
+	at := func(k int, axis string, v float64) working.Number {
+		return t.book.Found(fmt.Sprintf("lid.%s.hole_%d_%s", name, k+1, axis), fmt.Sprintf("hole %d of %s, %s", k+1, name, axis), map[string]string{"right": "x", "up": "y"}[axis], fine, v, "search: the places of the layout")
+	}
+	d := t.book.Work(distanceLaw, "lid."+name+".min_spacing", fmt.Sprintf("least distance of %s, holes %d and %d", name, i+1, j+1),
+		at(i, "right", points[i].X), at(i, "up", points[i].Y), at(j, "right", points[j].X), at(j, "up", points[j].Y))
+	t.book.Work(webLaw, "lid."+name+".web_between", "plastic between those two holes, worst case", d, t.book.Typed("hole", "hole to cut", "h", quantity.SmallLength, r.hole, 0), r.margins.Error)
+}
+
+var webLaw = working.Must(working.Law{
+	Symbol: "w", Kind: quantity.SmallLength, Formula: "d-h-2*e",
+	Where: []working.Symbol{{Name: "d", Meaning: "centre to centre", Kind: quantity.Length}, {Name: "h", Meaning: "hole", Kind: quantity.SmallLength}, {Name: "e", Meaning: "marking and drilling error", Kind: quantity.SmallLength}},
+	Basis: working.OfTrade, Source: "both holes off towards each other by the whole error",
+})
+
+// webs judges the plastic left in the worst case.
+func (t *tubState) webs(l Layout) {
+	least, warn := 12.0, netcup.WebWarnMM()
+	field := t.field + ".layout"
+	if len(t.typed.Lid.Holes) > 0 {
+		field = t.field + ".lid.holes"
+	}
+	text := fmt.Sprintf("%s: in the worst case of marking and drilling %s of plastic is left beside a hole.", t.name, t.small(max(l.WorstWebMM, 0)))
+	switch worst := l.WorstWebMM; {
+	case worst < least-spacingSlackMM:
+		t.stop("web-thin", field, text, fmt.Sprintf("At least %s must stay (common practice). Move the fixed hole, or use a smaller hole.", t.small(least)))
+	case worst < warn:
+		t.warn("web-narrow", field, text, "Mark and start the holes with care, the outermost last.")
+	}
+}
+
+// closer says where the layout shown keeps less than the spacing wanted.
+func (t *tubState) closer(l Layout, p *Plants) {
+	if p.Count < 2 || l.SpacingMM >= t.growth.spacing.Base-spacingSlackMM {
+		return
+	}
+	text := fmt.Sprintf("%s: the layout '%s' keeps %s between centres; %s was wanted.", t.name, l.Name, t.mm(l.SpacingMM), t.says(t.growth.spacing))
+	if n, _ := t.wanted(); n > 0 {
+		t.warn("closer-than-wanted", t.field+".spacing.between", text, "Plant fewer, or harvest smaller.")
+		return
+	}
+	t.note("closer-than-wanted", t.field+".layout", text, "That is what marks on the ruler cost; 'widest' keeps more.")
+}

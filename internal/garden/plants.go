@@ -1,0 +1,151 @@
+package garden
+
+import (
+	"errors"
+	"fmt"
+
+	"rootbell/internal/base/quantity"
+	"rootbell/internal/base/working"
+	"rootbell/internal/science/lid"
+	"rootbell/internal/science/netcup"
+	"rootbell/internal/science/shelf"
+)
+
+var waterLimitLaw = working.Must(working.Law{
+	Symbol: "n", Kind: quantity.Count, Formula: "floor((V-S)/(p+pi/4*b^2*max(h-z, k)))",
+	Where: []working.Symbol{
+		{Name: "V", Meaning: "water up to the fill line", Kind: quantity.Volume}, {Name: "S", Meaning: "pushed aside by air stones", Kind: quantity.Volume},
+		{Name: "p", Meaning: "solution a plant", Kind: quantity.Volume}, {Name: "b", Meaning: "cup body", Kind: quantity.SmallLength},
+		{Name: "h", Meaning: "fill line", Kind: quantity.Length}, {Name: "z", Meaning: "cup bottom", Kind: quantity.Length}, {Name: "k", Meaning: "nought", Kind: quantity.Length},
+	},
+	Basis: working.OfTrade, Source: "each plant takes its solution and its cup pushes some aside; the litres a plant wants are a rule of the trade",
+})
+
+// plants works out the limits, the number of plants and the lid.
+func (t *tubState) plants() error {
+	limits := map[string]int{}
+	words := map[string]string{}
+	if t.wet {
+		t.waterLimit(limits, words)
+	}
+	region, most, err := t.lidLimit(limits, words)
+	if err != nil {
+		return err
+	}
+	t.shelfLimit(limits, words)
+	t.headLimit(limits, words)
+	if len(limits) == 0 || region == nil {
+		return nil
+	}
+	p := &Plants{Limits: limits}
+	first := true
+	for _, name := range LimitNames() {
+		if n, ok := limits[name]; ok && (first || n < p.Count) {
+			p.Count, p.Binds, first = n, name, false
+		}
+	}
+	p.Moves = words[p.Binds]
+	t.out.Plants = p
+	t.typedCount(p, most)
+	t.out.Crops = t.shared(p.Count)
+	if p.Count == 0 {
+		return nil
+	}
+	return t.layOut(region, p, most)
+}
+
+func (t *tubState) waterLimit(limits map[string]int, words map[string]string) {
+	zero := t.book.Typed("cups_none", "no cups", "n", quantity.Count, 0, 0)
+	stones := t.shape.StonesAside(t.book, t.lines, t.setup, zero)
+	body := t.book.Typed("cup_body", "net cup, body under the lip", "b", quantity.SmallLength, t.cup.BodyMM, 0)
+	nought := t.book.Typed("floor", "the inside floor", "h", quantity.Length, 0, 0)
+	limit := t.book.Work(waterLimitLaw, "limit_nutrient_volume", "plants the water feeds", t.fill, stones, t.growth.litres, body, t.lines.Fill, t.lines.CupBottom, nought)
+	limits[ByWater] = int(max(limit.Base, 0))
+	more := t.growth.litres.Base*float64(limits[ByWater]+1) + stones.Base
+	words[ByWater] = fmt.Sprintf("%s of water would feed %d", quantity.Format(quantity.Volume, more, t.plan.Units), limits[ByWater]+1)
+	if depth, ok := t.shape.Depth(quantity.L(quantity.Litre.From(more))); ok {
+		words[ByWater] += fmt.Sprintf(", but it would stand %s up the cups", t.mm(max(depth-t.lines.CupBottom.Base, 0)))
+	} else {
+		words[ByWater] += ", more than the tub holds"
+	}
+	if t.growth.litres.Base < t.growth.once.Base {
+		t.note("litres-with-refills", t.field+".litres_per_plant", fmt.Sprintf("%s: %s a plant means topping up on every open day. Filled once and left, a plant wants %s.", t.name, t.says(t.growth.litres), t.says(t.growth.once)),
+			"Published fillings run from 1.0 to 2.5 US gal (3.8 to 9.5 L) a plant; the trade's 0.75 US gal (2.84 L) has no source and is the lowest figure about.")
+	}
+}
+
+// lidLimit is how many holes the lid takes at the wanted spacing.
+func (t *tubState) lidLimit(limits map[string]int, words map[string]string) (*lidRegion, lid.Most, error) {
+	region := t.region()
+	if region == nil {
+		limits[ByLid] = 0
+		words[ByLid] = "a bigger lid, a smaller hole or fewer keep-clear shapes"
+		return nil, lid.Most{}, nil
+	}
+	wanted := max(t.growth.spacing.Base, region.margins.Apart.Base)
+	most, err := region.MostAt(t.ctx, wanted-spacingSlackMM, lid.Search{Fixed: region.fixed, Effort: t.in.Effort, Seed: t.in.Seed})
+	if ended := t.ctx.Err(); ended != nil {
+		return nil, most, ended
+	}
+	if err != nil {
+		most = lid.Most{Count: len(region.fixed)}
+	}
+	limits[ByLid] = most.Count
+	t.book.Found("limit_lid", "holes the lid takes", "n", quantity.Count, float64(most.Count),
+		fmt.Sprintf("search: holes laid out with at least %s from centre to centre; measure the least distance of the layout to check", t.mm(wanted)))
+	words[ByLid] = fmt.Sprintf("closer than %s, or a bigger lid", t.mm(wanted))
+	if t.growth.spacing.Base < region.margins.Apart.Base {
+		t.warn("closer-than-safe", t.field+".spacing.between", fmt.Sprintf("%s: %s between centres would leave too little plastic or let the lips touch; %s is taken.", t.name, t.says(t.growth.spacing), t.says(region.margins.Apart)), "Use smaller cups to plant closer.")
+	}
+	return region, most, nil
+}
+
+// spacingSlackMM lets a layout that keeps the wanted spacing but for rounding
+// to a hundredth of a millimetre count.
+const spacingSlackMM = 0.02
+
+func (t *tubState) shelfLimit(limits map[string]int, words map[string]string) {
+	if !t.bay.known || !t.wet {
+		return
+	}
+	load := t.shape.Load(t.book.In("brim"), t.lines, t.setup, t.fill, t.book.Typed("cups_none", "no cups", "n", quantity.Count, 0, 0))
+	n := shelf.Plants(t.book, t.bay.allowed, t.bay.lengths[t.index], t.bay.all, load.Mass, netcup.WetMass(t.assessor.book), t.growth.mass)
+	limits[ByShelf] = int(min(n.Base, 200))
+	words[ByShelf] = "a stronger shelf, the floor, or less water"
+}
+
+func (t *tubState) headLimit(limits map[string]int, words map[string]string) {
+	fits, known, room := t.headroom()
+	if !known {
+		return
+	}
+	words[ByHeadroom] = "a shorter crop, a smaller harvest_mass, or a higher bay"
+	if fits {
+		return
+	}
+	limits[ByHeadroom] = 0
+	t.warn("no-headroom", "shelf.clear_height", fmt.Sprintf("%s: the crop stands %s over the lid at harvest, and there is room for %s.", t.name, t.says(t.growth.height), t.says(room)),
+		"Harvest smaller (harvest_mass), choose a shorter crop, or use a higher bay. Leaves that touch a lamp scorch.")
+}
+
+// typedCount takes the plan's number where it names one, and warns.
+func (t *tubState) typedCount(p *Plants, most lid.Most) {
+	n, field := t.wanted()
+	if n == 0 {
+		if p.Count == 0 {
+			t.stop("no-plant", t.field, fmt.Sprintf("%s: no plant at all, because of the %s.", t.name, p.Binds), "What would help: "+p.Moves+".")
+		}
+		return
+	}
+	for _, name := range LimitNames() {
+		if limit, ok := p.Limits[name]; ok && n > limit {
+			t.warn("over-limit", field, fmt.Sprintf("%s: %d plants are more than the %d that the %s allows.", t.name, n, limit, name), "Plant fewer, or look after the tub more often.")
+		}
+	}
+	p.Count = n
+	_ = most
+}
+
+// errNoLayout says that the search gave nothing, which the region's own check
+// should have found.
+var errNoLayout = errors.New("no layout")
