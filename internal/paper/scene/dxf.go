@@ -33,7 +33,7 @@ func (w *dxfWriter) pairs(codesAndValues ...any) {
 		if mm, ok := value.(float64); ok {
 			value = dxfNumber(mm)
 		}
-		fmt.Fprintf(w, "%3d\r\n%v\r\n", codesAndValues[i], value)
+		_, _ = fmt.Fprintf(w, "%3d\r\n%v\r\n", codesAndValues[i], value)
 	}
 }
 

@@ -107,12 +107,17 @@ func (f Face) Clean(text string) string {
 		if unicode.IsControl(r) {
 			return -1
 		}
-		if _, ok := f.advance(r, &buffer); !ok {
-			return unknown
+		for _, shown := range []rune{r, standIns[r]} {
+			if _, ok := f.advance(shown, &buffer); ok {
+				return shown
+			}
 		}
-		return r
+		return unknown
 	}, text)
 }
+
+// standIns are shown where a face lacks a sign that has a near likeness.
+var standIns = map[rune]rune{'⌀': 'Ø', '−': '–'}
 
 const noBreakSpace = '\u00a0'
 

@@ -10,8 +10,8 @@ import (
 // mostLidMM is the largest lid a sheet is drawn for: longer than any table.
 const mostLidMM = 3000
 
-// check says why no true sheet can be drawn.
-func (l Lid) check(paper scene.Size) error {
+// Check says why no true sheet can be drawn.
+func (l Lid) Check(paper scene.Size) error {
 	if paper != scene.A4 && paper != scene.Letter {
 		return fmt.Errorf("the lid sheet is drawn on A4 or Letter, not on %g × %g mm", paper.Width, paper.Height)
 	}

@@ -13,7 +13,7 @@ import (
 // stand in data-x and data-y, rulers along the lower and the left edge, and the
 // title block under it.
 func LidSVG(l Lid) ([]byte, error) {
-	if err := l.check(scene.A4); err != nil {
+	if err := l.Check(scene.A4); err != nil {
 		return nil, err
 	}
 	d := l.draft()
@@ -47,7 +47,7 @@ func (l Lid) description() string {
 // the outline on LID, keep-clears on CLEAR, the air line on AIR, the service
 // hole on SERVICE, a 100 mm line on CHECK and words on TEXT.
 func LidDXF(l Lid) ([]byte, error) {
-	if err := l.check(scene.A4); err != nil {
+	if err := l.Check(scene.A4); err != nil {
 		return nil, err
 	}
 	elements := l.draft().drawing()

@@ -38,8 +38,8 @@ func (l Lid) front(press *scene.Press, paper scene.Size, t Tiling) {
 		}
 		both := scene.Columns(scene.Box{Min: box.Min, Max: scene.Point{X: box.Max.X, Y: box.Min.Y + column.Left()}}, 2, 10)
 		left, right := scene.NewColumn(both[0]), scene.NewColumn(both[1])
-		holes = tablePart(left, "Centres, "+UnitName(l.System)+" from the lower left corner of the lid", l.holeTable(), holes)
-		pairs = tablePart(right, "Between centres, "+UnitName(l.System)+l.goodWithin(), pairTable(), pairs)
+		holes = tablePart(left, "Centres, "+UnitWord(l.System)+" from the lower left corner of the lid", l.holeTable(), holes)
+		pairs = tablePart(right, "Between centres, "+UnitWord(l.System)+l.goodWithin(), pairTable(), pairs)
 		for _, c := range []*scene.Column{column, left, right} {
 			page.Draw(c.Elements...)
 		}
@@ -120,7 +120,7 @@ func pairTable() scene.Table {
 
 func (l Lid) pairRows() [][]string {
 	var out [][]string
-	for _, p := range l.pairs() {
+	for _, p := range l.MeasurePairs() {
 		out = append(out, []string{fmt.Sprintf("%d to %d", p.A, p.B), l.mark(p.MM), scene.Blank, scene.Blank})
 	}
 	return out

@@ -15,7 +15,7 @@ func (l Lid) tiling(paper scene.Size) Tiling {
 // scene.Letter, upright. It fails when the lid has no outline, is larger than
 // any lid could be, or holds a place that is not a number.
 func LidPDF(l Lid, paper scene.Size) ([]byte, error) {
-	if err := l.check(paper); err != nil {
+	if err := l.Check(paper); err != nil {
 		return nil, err
 	}
 	press := scene.NewPress("Lid sheet of "+l.Tub, l.On)
@@ -24,3 +24,6 @@ func LidPDF(l Lid, paper scene.Size) ([]byte, error) {
 	l.pages(press, t)
 	return press.Bytes()
 }
+
+// DrawnPages is the number of pages the lid itself takes on a paper.
+func DrawnPages(l Lid, paper scene.Size) int { return l.tiling(paper).Pages() }

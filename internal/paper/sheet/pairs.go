@@ -5,33 +5,44 @@ import (
 	"slices"
 )
 
-// pairs are the distances to measure after marking and after drilling: those
-// given, or each hole's nearest neighbour and the two that lie farthest apart.
-func (l Lid) pairs() []Pair {
+// MeasurePairs are the distances to measure after marking and after drilling:
+// those given, or the shortest ones that tie all holes together and the two
+// longest, which show a pattern that leans.
+func (l Lid) MeasurePairs() []Pair {
 	if len(l.Pairs) > 0 {
 		return l.Pairs
 	}
-	chosen := map[[2]int]bool{}
-	var out []Pair
-	add := func(p Pair) {
-		if key := [2]int{p.A, p.B}; !chosen[key] {
-			chosen[key] = true
-			out = append(out, p)
+	all := l.allPairs()
+	out := tied(l.Holes, all)
+	for i := len(all) - 1; i >= 0 && i >= len(all)-2; i-- {
+		if !slices.Contains(out, all[i]) {
+			out = append(out, all[i])
 		}
 	}
-	all := l.allPairs()
-	for _, h := range l.Holes {
-		for _, p := range all {
-			if p.A == h.N || p.B == h.N {
-				add(p)
-				break
+	slices.SortStableFunc(out, byHole)
+	return out
+}
+
+// tied are the shortest pairs that link every hole with every other one: pairs
+// are taken by length, but none between holes that are linked already.
+func tied(holes []Hole, byLength []Pair) []Pair {
+	group := map[int]int{}
+	for _, h := range holes {
+		group[h.N] = h.N
+	}
+	var out []Pair
+	for _, p := range byLength {
+		from, to := group[p.B], group[p.A]
+		if from == to {
+			continue
+		}
+		out = append(out, p)
+		for n, g := range group {
+			if g == from {
+				group[n] = to
 			}
 		}
 	}
-	if len(all) > 0 {
-		add(all[len(all)-1])
-	}
-	slices.SortStableFunc(out, byHole)
 	return out
 }
 

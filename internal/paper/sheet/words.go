@@ -16,6 +16,15 @@ func Mark(mm float64, system quantity.System) string {
 	return strconv.FormatFloat(noMinusZero(mm/10, 1), 'f', 1, 64)
 }
 
+// MarkDown is Mark, rounded down: for a length that is there at least.
+func MarkDown(mm float64, system quantity.System) string {
+	step := 1.0
+	if system == quantity.US {
+		step = 25.4 / 16
+	}
+	return Mark(math.Floor(mm/step+1e-9)*step, system)
+}
+
 // ToolSize is a size stamped on a tool, with its unit: mm to 0.1, or inches to
 // 1/64 with the mm beside it.
 func ToolSize(mm float64, system quantity.System) string {
@@ -30,6 +39,14 @@ func ToolSize(mm float64, system quantity.System) string {
 func UnitName(system quantity.System) string {
 	if system == quantity.US {
 		return "in"
+	}
+	return "cm"
+}
+
+// UnitWord is the unit of the marks within a sentence.
+func UnitWord(system quantity.System) string {
+	if system == quantity.US {
+		return "inches"
 	}
 	return "cm"
 }
