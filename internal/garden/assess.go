@@ -200,3 +200,17 @@ func in(n working.Number, u quantity.Unit, decimals int) *float64 {
 	v := quantity.Round(u.From(n.Base), decimals)
 	return &v
 }
+
+// Invented tells whether the plan says that its numbers are made up.
+func (a *Assessment) Invented() bool { return a.Plan.Invented.Value }
+
+// Paper is the paper in the printer: as the plan says, else by its units.
+func (a *Assessment) Paper() string {
+	if a.Plan.Paper != "" {
+		return a.Plan.Paper
+	}
+	if a.Plan.Units == quantity.US {
+		return "Letter"
+	}
+	return "A4"
+}

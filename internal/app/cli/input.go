@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -96,11 +97,11 @@ func cause(err error) error {
 func (q *question) assess(c *cobra.Command, s Streams, name string) (*garden.Assessment, error) {
 	in := garden.Inputs{Seed: q.seed}
 	if q.on != "" {
-		day, err := plan.ParseDate(q.on)
+		day, err := time.Parse(time.DateOnly, q.on)
 		if err != nil {
 			return nil, usageError{fmt.Sprintf("--on %s is no day", q.on), "write it as 2027-01-11"}
 		}
-		in.On = day
+		in.On = plan.Date{Year: day.Year(), Month: day.Month(), Day: day.Day()}
 	}
 	p, err := read(s, name)
 	if err != nil {

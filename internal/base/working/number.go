@@ -60,8 +60,16 @@ func (b *Book) In(scope string) *Book {
 	return &Book{scope: b.Key(scope), pages: b.pages}
 }
 
-// Numbers are all numbers of the book, in order.
-func (b *Book) Numbers() []Number { return append([]Number(nil), b.pages.numbers...) }
+// Numbers are the known numbers of the book, in order.
+func (b *Book) Numbers() []Number {
+	out := make([]Number, 0, len(b.pages.numbers))
+	for _, n := range b.pages.numbers {
+		if n.Known() {
+			out = append(out, n)
+		}
+	}
+	return out
+}
 
 // Find is the number of a full key.
 func (b *Book) Find(key string) (Number, bool) {
@@ -88,7 +96,7 @@ func (b *Book) put(n Number) Number {
 // instrument it was read with, in base units; zero for what has none.
 func (b *Book) Typed(key, name, symbol string, kind quantity.Kind, base, errorBase float64) Number {
 	n := Number{Key: key, Name: name, Symbol: symbol, Kind: kind, Base: base, Basis: AsTyped, Source: "the plan"}
-	if errorBase != 0 {
+	if errorBase != 0 && math.Abs(errorBase) <= most {
 		n.spread = []effect{{b.Key(key), errorBase}}
 	}
 	return b.put(n)
@@ -127,13 +135,13 @@ func (b *Book) WorkAs(l *Law, kind quantity.Kind, key, name string, in ...Number
 }
 
 // Value is the law's result in base units for inputs in base units, in the
-// order of Where.
+// order of Where. It is NaN when there are not as many inputs as symbols.
 func (l *Law) Value(in ...float64) float64 {
+	if len(in) != len(l.Where) {
+		return math.NaN()
+	}
 	symbols := make(map[string]float64, len(in))
 	for i, s := range l.Where {
-		if i >= len(in) {
-			break
-		}
 		symbols[s.Name] = in[i]
 		if l.Empirical {
 			symbols[s.Name] = s.Unit.From(in[i])
@@ -149,6 +157,9 @@ func (l *Law) Value(in ...float64) float64 {
 // spread carries the errors of the inputs through the law to first order,
 // measure by measure, so that a measure used twice counts once.
 func (l *Law) spread(in []Number, values []float64) []effect {
+	if l.tree.op == 'f' && (l.tree.name == "floor" || l.tree.name == "ceil") {
+		return nil // a count jumps: no slope says by how much
+	}
 	sums := map[string]float64{}
 	for i, n := range in {
 		for _, e := range n.spread {

@@ -1,0 +1,89 @@
+package sheet
+
+import (
+	"fmt"
+
+	"rootbell/internal/base/finding"
+	"rootbell/internal/base/plane"
+	"rootbell/internal/garden"
+	"rootbell/internal/paper/scene"
+)
+
+// Of is the lid of one tub of an assessment; ok is false where no lid could be
+// laid out. revision may be empty.
+func Of(a *garden.Assessment, index int, revision string) (l Lid, ok bool) {
+	t := a.Tubs[index]
+	if t.Lid == nil {
+		return Lid{}, false
+	}
+	layout, ok := t.Lid.Layout(t.Lid.Chosen)
+	if !ok {
+		return Lid{}, false
+	}
+	cup := a.Plan.Tubs[index].Cup
+	l = Lid{
+		Garden: a.Garden, Tub: t.Name, System: a.Plan.Units, Invented: a.Invented(),
+		Outline: path(t.Lid.Outline), ThicknessMM: t.Lid.Thick, ToleranceMM: t.Lid.ErrorMM, LeastWebMM: max(layout.WorstWebMM, 0),
+		Cup:    Cup{BodyMM: float64(cup.Body.Value), RimMM: float64(cup.Rim.Value), DepthMM: float64(cup.Depth.Value)},
+		Layout: layout.Name, Stop: stopFor(a, index), On: a.On, Revision: revision,
+	}
+	if layout.Name != "widest" {
+		l.RulerStepMM = t.Lid.StepMM
+	}
+	for _, k := range t.Lid.Clear {
+		l.KeepClear = append(l.KeepClear, KeepClear{Shape: path(k.Shape), Why: k.Why})
+	}
+	for _, h := range layout.Holes {
+		l.Holes = append(l.Holes, Hole{N: h.N, XMM: h.XMM, YMM: h.YMM, SizeMM: h.DiameterMM})
+	}
+	if s := t.Lid.Service; s != nil {
+		l.Service = &Opening{XMM: s.XMM, YMM: s.YMM, SizeMM: s.DiameterMM}
+	}
+	if w := t.Lid.AirLine; w != nil {
+		l.AirLine = &AirLine{Opening: Opening{XMM: w.XMM, YMM: w.YMM, SizeMM: w.DiameterMM}, OnWall: w.On == "wall", HeightMM: w.HeightMM}
+	}
+	return l, true
+}
+
+// stopFor is why nobody may drill this tub's lid: the first stop that concerns
+// the tub or the whole garden.
+func stopFor(a *garden.Assessment, index int) string {
+	own := fmt.Sprintf("tubs[%d]", index)
+	for _, f := range a.Findings {
+		if f.Level != finding.Stop {
+			continue
+		}
+		if len(f.Field) < 5 || f.Field[:5] != "tubs[" || len(f.Field) >= len(own) && f.Field[:len(own)] == own {
+			return f.Text
+		}
+	}
+	return ""
+}
+
+// path is the outline of any shape of the plane.
+func path(s plane.Shape) scene.Path {
+	switch s := s.(type) {
+	case plane.Circle:
+		return scene.Disc(scene.PointOf(s.Centre), s.Radius)
+	case plane.Rect:
+		return scene.Rectangle(scene.Box{Min: scene.PointOf(s.Min), Max: scene.PointOf(s.Max)})
+	case plane.RoundedRect:
+		return scene.RoundedRectangle(scene.Box{Min: scene.PointOf(s.Min), Max: scene.PointOf(s.Max)}, s.Radius)
+	case plane.Polygon:
+		return scene.PathOf(s.Outline())
+	case plane.Capsule:
+		return rib(s)
+	}
+	return scene.Path{Closed: true}
+}
+
+// rib is a capsule as two sides and two half circles.
+func rib(c plane.Capsule) scene.Path {
+	const halfCircle = 1 // a bulge is the tangent of a quarter of the angle
+	along := c.B.Sub(c.A)
+	across := along.Left().Times(c.Width / 2 / max(along.Length(), 1e-9))
+	return scene.Path{Closed: true, Vertices: []scene.Vertex{
+		{Point: scene.PointOf(c.A.Sub(across))}, {Point: scene.PointOf(c.B.Sub(across)), Bulge: halfCircle},
+		{Point: scene.PointOf(c.B.Add(across))}, {Point: scene.PointOf(c.A.Add(across)), Bulge: halfCircle},
+	}}
+}
