@@ -21,6 +21,7 @@ type simplex struct {
 	upper    []bool    // nonbasic variable stands at its upper bound
 	val      []float64 // result: value of each move
 	nz       []int32
+	col      []float64 // a column of the tableau, gathered
 	pivots   int
 }
 
@@ -49,6 +50,7 @@ func (p *simplex) begin(nv, m int) {
 	p.upper = grown(p.upper, p.w)
 	p.val = grown(p.val, p.w+m)
 	p.nz = grown(p.nz, p.w)
+	p.col = grown(p.col, m)
 	clear(p.cost)
 	for k := range p.w {
 		p.nonbasic[k] = int32(k)
@@ -123,9 +125,8 @@ func (p *simplex) bringIn(col, from, to int, always bool) {
 	}
 	// Raising the column's variable by delta takes the row to zero.
 	delta := -p.beta[r] / p.row(r)[col]
-	for k := range p.m {
-		p.beta[k] += float64(p.row(k)[col] * delta)
-	}
+	p.gather(col)
+	p.advance(delta)
 	if always {
 		p.cost[col] = 1
 	}
@@ -156,31 +157,13 @@ func (p *simplex) step() bool {
 	if p.upper[col] {
 		dir = -1
 	}
+	p.gather(col)
 	v := p.nonbasic[col]
-	limit := p.hi[v] - p.lo[v]
-	r, toUpper, size := -1, false, 0.0
-	for k := range p.m {
-		a := p.tab[k*p.w+col] * dir
-		b := p.basis[k]
-		var room float64
-		up := false
-		switch {
-		case a < -pivotEps:
-			room = (p.beta[k] - p.lo[b]) / -a
-		case a > pivotEps && p.hi[b] < math.MaxFloat64:
-			room, up = (p.hi[b]-p.beta[k])/a, true
-		default:
-			continue
-		}
-		room = max(room, 0)
-		if room < limit || (room == limit && math.Abs(a) > size && r >= 0) {
-			limit, r, toUpper, size = room, k, up, math.Abs(a)
-		}
-	}
+	r, limit, toUpper := p.blocking(dir, p.hi[v]-p.lo[v])
 	if math.IsInf(limit, 1) {
 		return false // cannot happen with bounded moves
 	}
-	p.advance(col, dir*limit)
+	p.advance(dir * limit)
 	if r < 0 {
 		p.upper[col] = !p.upper[col]
 		return true
@@ -194,20 +177,61 @@ func (p *simplex) step() bool {
 	return true
 }
 
-// advance changes the nonbasic variable of col by delta.
-func (p *simplex) advance(col int, delta float64) {
-	if delta == 0 {
-		return
-	}
-	for k := range p.m {
-		if a := p.tab[k*p.w+col]; a != 0 {
-			p.beta[k] += float64(a * delta)
-		}
+// gather copies a column of the tableau to col.
+func (p *simplex) gather(col int) {
+	at := col
+	for k := range p.col {
+		p.col[k] = p.tab[at]
+		at += p.w
 	}
 }
 
-// pivot swaps the basic variable of row r with the nonbasic one of col, whose
-// value is given.
+// blocking returns the row whose basic variable is the first to meet a bound
+// as the gathered column's variable moves in direction dir, and how far it
+// goes; no row (-1) where its own range, limit, ends first.
+func (p *simplex) blocking(dir, limit float64) (r int, room float64, toUpper bool) {
+	r = -1
+	size := 0.0
+	beta, basis := p.beta[:len(p.col)], p.basis[:len(p.col)]
+	for k, a := range p.col {
+		a *= dir
+		var room float64
+		up := false
+		switch {
+		case a < -pivotEps:
+			room = (beta[k] - p.lo[basis[k]]) / -a
+		case a > pivotEps:
+			hi := p.hi[basis[k]]
+			if hi > math.MaxFloat64 {
+				continue
+			}
+			room, up = (hi-beta[k])/a, true
+		default:
+			continue
+		}
+		if room < 0 {
+			room = 0
+		}
+		if room < limit || (room == limit && r >= 0 && math.Abs(a) > size) {
+			limit, r, toUpper, size = room, k, up, math.Abs(a)
+		}
+	}
+	return r, limit, toUpper
+}
+
+// advance changes the gathered column's variable by delta.
+func (p *simplex) advance(delta float64) {
+	if delta == 0 {
+		return
+	}
+	beta := p.beta[:len(p.col)]
+	for k, a := range p.col {
+		beta[k] += float64(a * delta)
+	}
+}
+
+// pivot swaps the basic variable of row r with the nonbasic one of col, which
+// was gathered and whose value is given.
 func (p *simplex) pivot(r, col int, value float64) {
 	row := p.row(r)
 	inv := 1 / row[col]
@@ -222,21 +246,17 @@ func (p *simplex) pivot(r, col int, value float64) {
 	row[col] = inv
 	nz = append(nz, int32(col))
 	dense := 2*len(nz) > p.w
-	for k := range p.m {
-		if k == r {
+	for k, f := range p.col {
+		if f == 0 || k == r {
 			continue
 		}
-		other := p.tab[k*p.w : (k+1)*p.w : (k+1)*p.w]
-		f := other[col]
-		if f == 0 {
-			continue
-		}
+		other := p.row(k)
 		other[col] = 0
 		addRow(other, row, f, nz, dense)
 	}
 	if f := p.cost[col]; f != 0 {
 		p.cost[col] = 0
-		addRow(p.cost[:p.w], row, f, nz, dense)
+		addRow(p.cost, row, f, nz, dense)
 	}
 	p.beta[r] = value
 	p.basis[r], p.nonbasic[col] = p.nonbasic[col], p.basis[r]
@@ -246,6 +266,13 @@ func (p *simplex) pivot(r, col int, value float64) {
 func addRow(other, row []float64, f float64, nz []int32, dense bool) {
 	if dense {
 		row = row[:len(other)]
+		for len(other) >= 4 && len(row) >= 4 {
+			other[0] += float64(f * row[0])
+			other[1] += float64(f * row[1])
+			other[2] += float64(f * row[2])
+			other[3] += float64(f * row[3])
+			other, row = other[4:], row[4:]
+		}
 		for j := range other {
 			other[j] += float64(f * row[j])
 		}

@@ -127,16 +127,31 @@ func (b *lbfgs) remember(k int) bool {
 	return true
 }
 
+// dot adds in four lanes, in an order that is the same everywhere.
 func dot(a, b []float64) float64 {
-	sum := 0.0
+	var s0, s1, s2, s3 float64
+	for len(a) >= 4 && len(b) >= 4 {
+		s0 += float64(a[0] * b[0])
+		s1 += float64(a[1] * b[1])
+		s2 += float64(a[2] * b[2])
+		s3 += float64(a[3] * b[3])
+		a, b = a[4:], b[4:]
+	}
 	b = b[:len(a)]
 	for k, v := range a {
-		sum += float64(v * b[k])
+		s0 += float64(v * b[k])
 	}
-	return sum
+	return (s0 + s1) + (s2 + s3)
 }
 
 func axpy(a, b []float64, f float64) {
+	for len(a) >= 4 && len(b) >= 4 {
+		a[0] += float64(f * b[0])
+		a[1] += float64(f * b[1])
+		a[2] += float64(f * b[2])
+		a[3] += float64(f * b[3])
+		a, b = a[4:], b[4:]
+	}
 	b = b[:len(a)]
 	for k := range a {
 		a[k] += float64(f * b[k])

@@ -162,21 +162,63 @@ func (s *solver) projectPoint(px, py *float64) bool {
 			break
 		}
 	}
+	if !inside && s.slack(x, y) < -nearBorder {
+		inside = s.rescue(&x, &y)
+	} else {
+		inside = true
+	}
 	*px, *py = x, y
-	return inside || s.slack(x, y) > -1e-9
+	return inside
 }
 
-// randomPoint returns a uniform point of the region, or of its box where
-// forty tries found none in the region.
+// nearBorder is how far over a border, in spacings, a point may be found and
+// still count as on it.
+const nearBorder = 1e-9
+
+// rescue moves a point that is trapped between borders to the nearest place of
+// the region that it sees in one of sixteen directions.
+func (s *solver) rescue(px, py *float64) bool {
+	// The directions are Pythagorean: exact, and near enough to even.
+	dirs := [4][2]float64{{1, 0}, {12.0 / 13, 5.0 / 13}, {20.0 / 29, 21.0 / 29}, {5.0 / 13, 12.0 / 13}}
+	const step, reach = 0.02, 3.0
+	for r := step; r < reach; r *= 1.1 {
+		for _, d := range dirs {
+			x, y := d[0]*r, d[1]*r
+			for range 4 {
+				x, y = -y, x
+				if s.slack(*px+x, *py+y) >= 0 {
+					*px += x
+					*py += y
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// feasible reports whether all free points lie in the region.
+func (s *solver) feasible() bool {
+	for i := range s.free {
+		if s.slack(s.x[i], s.y[i]) < -nearBorder {
+			return false
+		}
+	}
+	return true
+}
+
+// randomPoint returns a uniform point of the region, or its deepest point
+// where forty tries found none.
 func (s *solver) randomPoint() (x, y float64) {
 	for range 40 {
 		x = s.lo.X + float64(s.rng.Float64()*(s.hi.X-s.lo.X))
 		y = s.lo.Y + float64(s.rng.Float64()*(s.hi.Y-s.lo.Y))
 		if s.slack(x, y) >= 0 {
-			break
+			return x, y
 		}
 	}
-	return x, y
+	d := s.inward(s.region.deepest)
+	return d.X, d.Y
 }
 
 // between returns a uniform number from a to b.

@@ -112,10 +112,13 @@ func (s *solver) search(ctx context.Context, starts int, wanted float64) (int, e
 			return k + 1, nil
 		}
 	}
-	if len(s.pool.kept) == 0 { // every start was lost to borders: one plain one
-		s.scatter(0)
-		s.project(s.x, s.y)
-		s.keep(s.least(s.x, s.y))
+	if len(s.pool.kept) == 0 {
+		// Every start was lost to borders: the region is next to nothing.
+		d := s.inward(s.region.deepest)
+		for i := range s.free {
+			s.x[i], s.y[i] = d.X, d.Y
+		}
+		s.pool.add(0, s.x, s.y)
 	}
 	return starts, nil
 }
@@ -130,14 +133,10 @@ func (s *solver) fromHere() {
 		return
 	}
 	t, ok := s.climb(firstReach, s.pool.floor())
-	if ok {
-		s.keep(t)
+	if ok && s.feasible() {
+		s.best = max(s.best, t)
+		s.pool.add(t, s.x, s.y)
 	}
-}
-
-func (s *solver) keep(t float64) {
-	s.best = max(s.best, t)
-	s.pool.add(t, s.x[:s.n], s.y[:s.n])
 }
 
 // layout polishes the best optimum and turns it into millimetres.

@@ -8,10 +8,10 @@ import (
 
 // survey measures the free area and finds the deepest point; false where no
 // room is found. Cells are cut in four for as long as they could hold a
-// deeper point than the best so far: the slack never changes faster than the
-// distance, so a cell's middle tells the most that the cell could hold.
+// better point than the best so far: a cell's middle tells the most that the
+// cell could hold, because the slack changes no faster than the distance.
 func (r *Region) survey() bool {
-	const cells = 96
+	const cells = 64
 	w, h := r.box.Width(), r.box.Height()
 	size := max(w, h) / cells
 	if size == 0 {
@@ -19,70 +19,71 @@ func (r *Region) survey() bool {
 		return r.Contains(r.deepest)
 	}
 	nx, ny := max(1, int(math.Ceil(w/size))), max(1, int(math.Ceil(h/size)))
-	cw, ch := w/float64(nx), h/float64(ny)
-	best := math.Inf(-1)
-	count := 0
-	var open []cell
+	v := visit{region: r, best: math.Inf(-1)}
+	v.w, v.h = w/float64(nx), h/float64(ny)
+	inside := 0
 	for j := range ny {
 		for i := range nx {
-			c := cell{
-				mid: plane.Point{
-					X: r.box.Min.X + float64((float64(i)+0.5)*cw),
-					Y: r.box.Min.Y + float64((float64(j)+0.5)*ch),
-				},
-				w: cw, h: ch,
-			}
-			s := r.Slack(c.mid)
+			s := v.look(plane.Point{
+				X: r.box.Min.X + float64((float64(i)+0.5)*v.w),
+				Y: r.box.Min.Y + float64((float64(j)+0.5)*v.h),
+			})
 			if s >= 0 {
-				count++
+				inside++
 			}
-			c.reach = s + math.Sqrt(float64(cw*cw)+float64(ch*ch))/2
-			if s > best {
-				best, r.deepest = s, c.mid
-			}
-			open = append(open, c)
 		}
 	}
-	for len(open) > 0 {
-		open, best = r.deepen(open, best)
+	r.area = float64(inside) * v.w * v.h
+	for len(v.found) > 0 {
+		v.deepen()
 	}
-	r.area = float64(count) * cw * ch
-	if best < 0 {
-		// A region without width may still hold points on its border.
-		r.deepest = r.box.Clamp(r.deepest)
-		return r.Contains(r.deepest)
-	}
-	return true
+	r.deepest = r.box.Clamp(v.at)
+	return r.Contains(r.deepest)
 }
 
+// visit is the search for the deepest point. Of places equally deep, as in
+// the middle of a long lid, the one nearest the middle of the box wins: a
+// hundredth of the distance from there is taken off the slack.
+type visit struct {
+	region *Region
+	w, h   float64 // size of the cells in found
+	best   float64
+	at     plane.Point
+	found  []cell
+}
+
+// cell is a part of the box: its middle and the most that it could hold.
 type cell struct {
-	mid         plane.Point
-	w, h, reach float64
+	mid   plane.Point
+	reach float64
 }
 
-// deepen cuts each cell in four that could beat the best by a hundredth of a
-// millimetre, and returns the quarters.
-func (r *Region) deepen(open []cell, best float64) ([]cell, float64) {
-	const fineMM = 0.01
-	const most = 20_000 // a plateau (a long narrow lid) is not searched for ever
-	var next []cell
-	for _, c := range open {
-		if c.reach <= max(best, -feasibleMM)+fineMM || len(next) > most {
+const towardsMiddle = 0.01
+
+// look judges a cell by its middle, keeps it, and returns the slack there.
+func (v *visit) look(mid plane.Point) float64 {
+	s := v.region.Slack(mid)
+	worth := s - float64(towardsMiddle*mid.To(v.region.box.Centre()))
+	if worth > v.best {
+		v.best, v.at = worth, mid
+	}
+	half := math.Sqrt(float64(v.w*v.w)+float64(v.h*v.h)) / 2
+	v.found = append(v.found, cell{mid, worth + float64((1+towardsMiddle)*half)})
+	return s
+}
+
+// deepen cuts each cell in four that could beat the best.
+func (v *visit) deepen() {
+	const fineMM = 0.001
+	old := v.found
+	v.found = nil
+	v.w, v.h = v.w/2, v.h/2
+	for _, c := range old {
+		if c.reach <= v.best+fineMM {
 			continue
 		}
-		w, h := c.w/2, c.h/2
 		for _, d := range [4]plane.Point{{X: -1, Y: -1}, {X: 1, Y: -1}, {X: -1, Y: 1}, {X: 1, Y: 1}} {
-			q := cell{
-				mid: plane.Point{X: c.mid.X + float64(d.X*w)/2, Y: c.mid.Y + float64(d.Y*h)/2},
-				w:   w, h: h,
-			}
-			s := r.Slack(q.mid)
-			q.reach = s + math.Sqrt(float64(w*w)+float64(h*h))/2
-			if s > best {
-				best, r.deepest = s, q.mid
-			}
-			next = append(next, q)
+			v.look(plane.Point{X: c.mid.X + float64(d.X*v.w)/2, Y: c.mid.Y + float64(d.Y*v.h)/2})
 		}
 	}
-	return next, best
 }
