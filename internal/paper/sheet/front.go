@@ -87,7 +87,7 @@ func (l Lid) holeTable() scene.Table {
 		{Head: "hole", Share: 2, Face: scene.SansBold},
 		{Head: "right", Share: 2.4, Anchor: scene.End},
 		{Head: "up", Share: 2.4, Anchor: scene.End},
-		{Head: "size", Share: 4, Anchor: scene.End},
+		{Head: "size", Share: 5.6, Anchor: scene.End},
 	}}
 }
 

@@ -86,9 +86,9 @@ func (d draft) crossPlace(s seam, share float64) scene.Point {
 	}
 	wanted := length * share
 	best, least := wanted, math.Inf(1)
-	// Other seams cross in the end strips.
-	for at := 2.0 * overlapMM; at <= length-2*overlapMM; at++ {
-		if math.Abs(at-length/2) < length/8 || (at < length/2) != (share < 0.5) {
+	// Other seams cross in the end strips, and their crosses reach half as far.
+	for at := 1.5 * overlapMM; at <= length-1.5*overlapMM; at++ {
+		if math.Abs(at-length/2) < length/10 || (at < length/2) != (share < 0.5) {
 			continue // the two crosses of a seam stay apart
 		}
 		centre := start.Plus(along.Times(at))
@@ -158,7 +158,8 @@ func (l Lid) foot(t Tiling, p place) []scene.Element {
 		Max: scene.Point{X: box.Max.X - mapMM - 3, Y: box.Max.Y - 1},
 	})
 	words.Text(scene.Style{Face: scene.SansBold, SizeMM: 3.1, Leading: 1.2}, "Print at 100 %. Measure the four bars. Do not drill if they are off.")
-	words.Text(scene.Style{Face: scene.Sans, SizeMM: 2.8, Leading: 1.2}, "Lid seen from above. "+pageWords(t, p))
+	words.Text(scene.Style{Face: scene.Sans, SizeMM: 2.8, Leading: 1.2}, pageWords(t, p))
+	words.Text(scene.Style{Face: scene.Sans, SizeMM: 2.8, Leading: 1.2}, "Lid on the tub, seen from above.")
 	out = append(out, words.Elements...)
 	out = append(out, t.pageMap(scene.Box{
 		Min: scene.Point{X: box.Max.X - mapMM, Y: box.Min.Y + titleMM + 1},

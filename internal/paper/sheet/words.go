@@ -3,6 +3,7 @@ package sheet
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"rootbell/internal/base/quantity"
 )
@@ -10,11 +11,10 @@ import (
 // Mark is a length as it is marked with a ruler: cm to 0.1, or inches to the
 // nearest 1/16. The unit stands in the title block, not beside each number.
 func Mark(mm float64, system quantity.System) string {
-	if system == quantity.US {
-		return inches(mm, 16)
-	}
-	return strconv.FormatFloat(noMinusZero(mm/10, 1), 'f', 1, 64)
+	return strings.TrimSuffix(quantity.FormatMark(mm, system), noBreak+UnitName(system))
 }
+
+const noBreak = "\u00a0"
 
 // MarkDown is Mark, rounded down: for a length that is there at least.
 func MarkDown(mm float64, system quantity.System) string {
