@@ -105,7 +105,7 @@ func readParts(k Kind, text string) (measure, *Error) {
 	for rest := text; rest != "" || len(m.parts) == 0; {
 		a, bad := readAmount(rest)
 		if bad != nil {
-			return m, bad
+			return m, suited(bad, k)
 		}
 		if len(m.parts) == 0 {
 			m.negative = a.negative
@@ -139,27 +139,34 @@ func unitText(text string) (name, rest string) {
 func unitFor(k Kind, name string, value float64, text string) (Unit, *Error) {
 	unit, known := findUnit(name, k)
 	switch {
-	case name == "" && k.Dim == None && k.Metric.Scale == 1, name == "" && k.Dim == MoneyDim:
+	case name == "" && bare(k):
 		return Unit{Dim: k.Dim, Scale: 1}, nil
 	case name == "" && value == 0 && k.Dim == LengthDim:
 		return Millimetre, nil
 	case name == "":
 		return Unit{}, wrong(quoted(text)+" has no unit", "add one, such as "+wouldDo(k))
-	case !known && k.Dim == None && k.Metric.Scale == 1, !known && k.Dim == MoneyDim:
+	case !known && isNumeral(rune(name[0])):
+		return Unit{}, wrong("there are two numbers in "+quoted(text), "write one number without blanks in it, such as 1500")
+	case !known && bare(k):
 		return Unit{}, wrong(quoted(text)+" is not "+k.Name, "write only the number")
 	case !known:
 		return Unit{}, wrong("the unit "+quoted(name)+" is not known", "use "+wouldDo(k))
 	case unit.Dim != k.Dim:
 		return Unit{}, wrongDim(k, unit)
-	case k.Dim == None && k.Metric.Scale == 1:
+	case bare(k):
 		return Unit{}, wrong(k.Name+" has no unit", "write only the number")
 	}
 	return unit, nil
 }
 
+// bare tells the kinds that are typed as a number alone.
+func bare(k Kind) bool { return k.Metric.Scale == 1 && (k.Dim == None || k.Dim == MoneyDim) }
+
 func wrongDim(k Kind, unit Unit) *Error {
 	hint := "use " + wouldDo(k)
 	switch {
+	case bare(k):
+		hint = "write only the number"
 	case k.Dim == VolumeDim && unit.Symbol == "oz":
 		hint = "oz is a mass; write fl oz for a volume"
 	case k.Dim == ConductivityDim && unit.Dim == siemensDim:

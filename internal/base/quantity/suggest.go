@@ -45,3 +45,34 @@ func unitOf(k Kind) string {
 	_, noun, _ := strings.Cut(k.Name, " ")
 	return "a unit of " + noun
 }
+
+// suited puts an example of the kind asked for in place of the general one.
+func suited(bad *Error, k Kind) *Error {
+	bad.Hint = strings.ReplaceAll(bad.Hint, "3 in", example(k))
+	if bare(k) {
+		bad.Hint = strings.Replace(bad.Hint, "a number and a unit", "a number", 1)
+	}
+	return bad
+}
+
+// example is a quantity of the kind as a teacher might type it.
+func example(k Kind) string {
+	switch k.Dim {
+	case LengthDim:
+		return "3 in"
+	case VolumeDim:
+		return "45 L"
+	case MassDim:
+		return "20 g"
+	case TemperatureDim:
+		return "21 °C"
+	case DensityDim:
+		if k.Metric == MilligramPerL {
+			return "120 mg/L"
+		}
+	}
+	if k.Metric.Symbol == "" {
+		return "5"
+	}
+	return "5 " + k.Metric.Symbol
+}

@@ -149,6 +149,10 @@ func (b *builder) scalar(n ast.ScalarNode, flow bool) *node {
 	if whole && (rest[0] == '\'' || rest[0] == '"') {
 		out.quote, out.text = byte(rest[0]), t.Value
 	}
+	if out.quote != 0 && out.text == "" {
+		out.shape = absent
+		return out
+	}
 	if !whole || out.text != t.Value {
 		bad := b.refuse(at, "this text goes on over several lines", "write it on one line, in quotes if it has : # , [ ] { or } in it")
 		bad.end = out.end

@@ -11,18 +11,29 @@ import (
 	"unicode/utf8"
 )
 
-// With gives the document's text with one value replaced by what was typed, or
+// With gives the plan's text with one value replaced by what was typed; see Edit.
+func (p *Plan) With(path, typed string) ([]byte, error) {
+	if p == nil {
+		return nil, errors.New("there is no document to edit")
+	}
+	return Edit(p.text, path, typed)
+}
+
+// Edit gives a document's text with one value replaced by what was typed, or
 // with a key added under a group that is there. Every other byte stays: the
-// comments, the order, the blanks. The new text is not judged beyond being the
-// same document with that value; Parse says whether the value is a good one.
+// comments, the order, the blanks. The text may have problems, as long as its
+// keys can be told apart; and the new text is not judged beyond being the same
+// document with that value: Parse says whether the value is a good one.
 //
 // The path must be one that the document format knows; a place in a list must
 // be there already. An empty text takes the value back: the key stays, with
-// nothing behind it.
-func (p *Plan) With(path, typed string) ([]byte, error) {
-	if p == nil || p.root == nil {
-		return nil, errors.New("there is no document to edit")
+// nothing in it.
+func Edit(text []byte, path, typed string) ([]byte, error) {
+	root, err := editable(text)
+	if err != nil {
+		return nil, err
 	}
+	p := &document{text, root}
 	if err := typeable(typed); err != nil {
 		return nil, err
 	}
@@ -39,6 +50,28 @@ func (p *Plan) With(path, typed string) ([]byte, error) {
 		return nil, err
 	}
 	return out, nil
+}
+
+// document is a text and its tree.
+type document struct {
+	text []byte
+	root *node
+}
+
+// editable is the tree of a text, or why it cannot be edited value by value.
+func editable(text []byte) (*node, error) {
+	src, unreadable := newSource(text)
+	if unreadable != nil {
+		return nil, errors.New(unreadable.What)
+	}
+	root, problems, _ := readTree(src)
+	switch {
+	case len(problems) > 0:
+		return nil, fmt.Errorf("line %d, column %d: %s: change that in the text first", problems[0].Line, problems[0].Column, problems[0].What)
+	case root == nil:
+		return nil, errors.New("the plan is empty: begin with the one that 'rootbell new' writes")
+	}
+	return root, nil
 }
 
 // cut is a stretch of the text and what takes its place.
@@ -60,7 +93,7 @@ func typeable(typed string) error {
 }
 
 // cut finds the stretch to replace for a path.
-func (p *Plan) cut(steps []step, path, typed string) (cut, error) {
+func (p *document) cut(steps []step, path, typed string) (cut, error) {
 	n, _, left := p.root.follow(steps)
 	if len(left) > 0 {
 		return p.addition(n, left, path, typed)
@@ -79,7 +112,7 @@ func (p *Plan) cut(steps []step, path, typed string) (cut, error) {
 }
 
 // addition puts the keys that are left under the group that was reached.
-func (p *Plan) addition(under *node, left []step, path, typed string) (cut, error) {
+func (p *document) addition(under *node, left []step, path, typed string) (cut, error) {
 	for _, s := range left {
 		if s.index >= 0 {
 			return cut{}, fmt.Errorf("there is no %s in the plan: add it to the text", path)
@@ -106,7 +139,7 @@ func (p *Plan) addition(under *node, left []step, path, typed string) (cut, erro
 }
 
 // flowAddition puts an entry right behind the last one in { }.
-func (p *Plan) flowAddition(under *node, text string) cut {
+func (p *document) flowAddition(under *node, text string) cut {
 	if len(under.entries) == 0 {
 		return cut{under.start + 1, under.start + 1, text}
 	}
@@ -117,7 +150,7 @@ func (p *Plan) flowAddition(under *node, text string) cut {
 
 // blockAddition puts a line behind the line on which the group ends, with the
 // group's indent and the text's line end.
-func (p *Plan) blockAddition(under *node, text string) cut {
+func (p *document) blockAddition(under *node, text string) cut {
 	end := "\n"
 	if bytes.Contains(p.text, []byte("\r\n")) {
 		end = "\r\n"
@@ -193,13 +226,9 @@ func known(t reflect.Type, steps []step) bool {
 
 // same makes sure that the new text is the old document with the one value: a
 // text that would be read as anything else is not handed out.
-func (p *Plan) same(text []byte, path, typed string) error {
-	src, bad := newSource(text)
-	if bad != nil {
-		return errors.New(bad.What)
-	}
-	root, problems, _ := readTree(src)
-	if root == nil || len(problems) > 0 {
+func (p *document) same(text []byte, path, typed string) error {
+	root, err := editable(text)
+	if err != nil {
 		return fmt.Errorf("%s cannot be edited there: change it in the text", path)
 	}
 	n, _, left := root.follow(splitPath(path))

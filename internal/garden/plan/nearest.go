@@ -2,14 +2,16 @@ package plan
 
 import "strings"
 
-// nearest is the word of the list that is most like the one typed, or "" when
-// none is near: at most one slip in three letters, and three in all.
+// nearest is the word of the list that is most like the one typed, by itself or
+// in one of its parts, or "" when none is near: at most one slip in three letters, and three in all.
 func nearest(typed string, words []string) string {
 	folded := loose(typed)
 	best, least := "", min(3, max(1, (len([]rune(folded))+1)/3))+1
 	for _, w := range words {
-		if d := slips(folded, loose(w)); d < least {
-			best, least = w, d
+		for _, part := range append(strings.Fields(w), w) {
+			if d := slips(folded, loose(part)); d < least {
+				best, least = w, d
+			}
 		}
 	}
 	return best

@@ -14,6 +14,8 @@ type Plan struct {
 	Rootbell int `plan:"rootbell,required" in:"1 to 1"`
 	// What the garden is called. No person's name.
 	Garden string `plan:"garden,required"`
+	// Whether the numbers are made up, as in the examples: every paper then says so.
+	Invented Tick `plan:"invented" default:"no"`
 	// The units in which results are shown. It never changes what a typed quantity means.
 	Units quantity.System `plan:"units" words:"metric,us" default:"metric"`
 	// The paper that is in the printer.
