@@ -53,7 +53,8 @@ type Plants struct {
 	Count  int            `json:"count"`
 	Binds  string         `json:"binds"`
 	Limits map[string]int `json:"limits"`
-	Moves  string         `json:"moves"` // what would move the limit that binds
+	// Moves says of each limit what would move it.
+	Moves map[string]string `json:"moves"`
 }
 
 // The names of the limits.

@@ -81,7 +81,7 @@ func (l *Lid) Layout(name string) (Layout, bool) {
 
 // layOut lays the holes in all three ways and places what else goes through
 // the lid.
-func (t *tubState) layOut(r *lidRegion, p *Plants, most lid.Most) error {
+func (t *tubState) layOut(r *lidRegion, p *Plants) error {
 	n := p.Count
 	if fits, err := t.mostSafe(r, n); err != nil {
 		return err
@@ -120,7 +120,7 @@ func (t *tubState) layOut(r *lidRegion, p *Plants, most lid.Most) error {
 	}
 	chosen, ok := l.Layout(l.Chosen)
 	if !ok && len(l.Layouts) > 0 {
-		t.warn("layout-missing", t.field+".layout", fmt.Sprintf("%s: the ruler's step leaves no such layout here; the widest is shown.", t.name), "Use a finer ruler_step.")
+		t.warn("layout-missing", t.field+".layout", fmt.Sprintf("%s: with the ruler's step no layout '%s' keeps enough plastic between so many holes; '%s' is shown.", t.name, l.Chosen, l.Layouts[0].Name), "Plant fewer, or use a finer ruler_step.")
 		l.Chosen, chosen = l.Layouts[0].Name, l.Layouts[0]
 	}
 	t.webs(chosen)
@@ -187,10 +187,12 @@ func (t *tubState) three(r *lidRegion, n int) (map[string][]plane.Point, error) 
 	if l, err := r.Spread(t.ctx, n, t.search(r)); err == nil {
 		out["widest"] = l.Points
 	}
-	if l, err := r.Rows(t.ctx, n, ruler, r.fixed); err == nil {
+	// A layout of ours never lets lips touch or leaves too little plastic.
+	safe := func(l lid.Layout) bool { return n == 1 || l.Measured.Spacing >= r.margins.Apart.Base-spacingSlackMM }
+	if l, err := r.Rows(t.ctx, n, ruler, r.fixed); err == nil && safe(l.Layout) {
 		out["rows"] = l.Layout.Points
 	}
-	if l, err := r.Snap(t.ctx, n, ruler, t.search(r)); err == nil {
+	if l, err := r.Snap(t.ctx, n, ruler, t.search(r)); err == nil && safe(l.Layout) {
 		out["ruler"] = l.Layout.Points
 	}
 	return out, t.ctx.Err()

@@ -1,7 +1,6 @@
 package garden
 
 import (
-	"errors"
 	"fmt"
 
 	"rootbell/internal/base/quantity"
@@ -25,10 +24,11 @@ var waterLimitLaw = working.Must(working.Law{
 func (t *tubState) plants() error {
 	limits := map[string]int{}
 	words := map[string]string{}
-	if t.wet {
-		t.waterLimit(limits, words)
+	if !t.wet {
+		return nil // no water, no answer: the stop says why
 	}
-	region, most, err := t.lidLimit(limits, words)
+	t.waterLimit(limits, words)
+	region, err := t.lidLimit(limits, words)
 	if err != nil {
 		return err
 	}
@@ -37,21 +37,20 @@ func (t *tubState) plants() error {
 	if len(limits) == 0 || region == nil {
 		return nil
 	}
-	p := &Plants{Limits: limits}
+	p := &Plants{Limits: limits, Moves: words}
 	first := true
 	for _, name := range LimitNames() {
 		if n, ok := limits[name]; ok && (first || n < p.Count) {
 			p.Count, p.Binds, first = n, name, false
 		}
 	}
-	p.Moves = words[p.Binds]
 	t.out.Plants = p
-	t.typedCount(p, most)
+	t.typedCount(p)
 	t.out.Crops = t.shared(p.Count)
 	if p.Count == 0 {
 		return nil
 	}
-	return t.layOut(region, p, most)
+	return t.layOut(region, p)
 }
 
 func (t *tubState) waterLimit(limits map[string]int, words map[string]string) {
@@ -68,24 +67,32 @@ func (t *tubState) waterLimit(limits map[string]int, words map[string]string) {
 	} else {
 		words[ByWater] += ", more than the tub holds"
 	}
-	if t.growth.litres.Base < t.growth.once.Base {
-		t.note("litres-with-refills", t.field+".litres_per_plant", fmt.Sprintf("%s: %s a plant means topping up on every open day. Filled once and left, a plant wants %s.", t.name, t.says(t.growth.litres), t.says(t.growth.once)),
-			"Published fillings run from 1.0 to 2.5 US gal (3.8 to 9.5 L) a plant; the trade's 0.75 US gal (2.84 L) has no source and is the lowest figure about.")
+	t.refills()
+}
+
+// refills says whether the litres a plant mean filling once or topping up.
+func (t *tubState) refills() {
+	if t.growth.litres.Base >= t.growth.once.Base {
+		t.note("litres-once", t.field+".litres_per_plant", fmt.Sprintf("%s: %s a plant means filled once: a plant wants %s when nobody tops up.", t.name, t.says(t.growth.litres), t.says(t.growth.once)),
+			"Look at the line on every open day all the same: a hot dry room drinks nearly twice as much.")
+		return
 	}
+	t.note("litres-with-refills", t.field+".litres_per_plant", fmt.Sprintf("%s: %s a plant means topping up on every open day. Filled once and left, a plant wants %s.", t.name, t.says(t.growth.litres), t.says(t.growth.once)),
+		"Published fillings run from 1.0 to 2.5 US gal (3.8 to 9.5 L) a plant; the trade's 0.75 US gal (2.84 L) has no source and is the lowest figure about.")
 }
 
 // lidLimit is how many holes the lid takes at the wanted spacing.
-func (t *tubState) lidLimit(limits map[string]int, words map[string]string) (*lidRegion, lid.Most, error) {
+func (t *tubState) lidLimit(limits map[string]int, words map[string]string) (*lidRegion, error) {
 	region := t.region()
 	if region == nil {
 		limits[ByLid] = 0
 		words[ByLid] = "a bigger lid, a smaller hole or fewer keep-clear shapes"
-		return nil, lid.Most{}, nil
+		return nil, nil
 	}
 	wanted := max(t.growth.spacing.Base, region.margins.Apart.Base)
 	most, err := region.MostAt(t.ctx, wanted-spacingSlackMM, lid.Search{Fixed: region.fixed, Effort: t.in.Effort, Seed: t.in.Seed})
 	if ended := t.ctx.Err(); ended != nil {
-		return nil, most, ended
+		return nil, ended
 	}
 	if err != nil {
 		most = lid.Most{Count: len(region.fixed)}
@@ -97,7 +104,7 @@ func (t *tubState) lidLimit(limits map[string]int, words map[string]string) (*li
 	if t.growth.spacing.Base < region.margins.Apart.Base {
 		t.warn("closer-than-safe", t.field+".spacing.between", fmt.Sprintf("%s: %s between centres would leave too little plastic or let the lips touch; %s is taken.", t.name, t.says(t.growth.spacing), t.says(region.margins.Apart)), "Use smaller cups to plant closer.")
 	}
-	return region, most, nil
+	return region, nil
 }
 
 // spacingSlackMM lets a layout that keeps the wanted spacing but for rounding
@@ -105,7 +112,7 @@ func (t *tubState) lidLimit(limits map[string]int, words map[string]string) (*li
 const spacingSlackMM = 0.02
 
 func (t *tubState) shelfLimit(limits map[string]int, words map[string]string) {
-	if !t.bay.known || !t.wet {
+	if !t.bay.known {
 		return
 	}
 	load := t.shape.Load(t.book.In("brim"), t.lines, t.setup, t.fill, t.book.Typed("cups_none", "no cups", "n", quantity.Count, 0, 0))
@@ -129,11 +136,11 @@ func (t *tubState) headLimit(limits map[string]int, words map[string]string) {
 }
 
 // typedCount takes the plan's number where it names one, and warns.
-func (t *tubState) typedCount(p *Plants, most lid.Most) {
+func (t *tubState) typedCount(p *Plants) {
 	n, field := t.wanted()
 	if n == 0 {
 		if p.Count == 0 {
-			t.stop("no-plant", t.field, fmt.Sprintf("%s: no plant at all, because of the %s.", t.name, p.Binds), "What would help: "+p.Moves+".")
+			t.stop("no-plant", t.field, fmt.Sprintf("%s: no plant at all, because of the %s.", t.name, p.Binds), "What would help: "+p.Moves[p.Binds]+".")
 		}
 		return
 	}
@@ -143,9 +150,4 @@ func (t *tubState) typedCount(p *Plants, most lid.Most) {
 		}
 	}
 	p.Count = n
-	_ = most
 }
-
-// errNoLayout says that the search gave nothing, which the region's own check
-// should have found.
-var errNoLayout = errors.New("no layout")

@@ -58,7 +58,7 @@ func (t *tubState) holes() {
 	case hole <= t.cup.BodyMM:
 		t.stop("hole-too-small", field, fmt.Sprintf("%s: the cup is %s wide under its lip and does not go through a hole of %s.", t.name, t.small(t.cup.BodyMM), t.small(hole)), "Sizes that would do: "+would+".")
 	default:
-		t.stop("hole-too-big", field, fmt.Sprintf("%s: a hole of %s leaves a lip of %s less than 3 mm of plastic all round: the cup would fall through.", t.name, t.small(hole), t.small(t.cup.RimMM)), "Sizes that would do: "+would+".")
+		t.stop("hole-too-big", field, fmt.Sprintf("%s: a hole of %s leaves a lip of %s 3 mm of plastic or less all round: the cup may fall through.", t.name, t.small(hole), t.small(t.cup.RimMM)), "Sizes that would do: "+would+".")
 	}
 	if !netcup.Common(hole) {
 		t.note("saw-uncommon", field, fmt.Sprintf("%s: few shops have a saw of %s.", t.name, t.small(hole)), "Common sizes that would do: "+would+".")

@@ -136,7 +136,7 @@ func (t *tubState) water() {
 	}
 	t.lines = t.shape.Lines(t.book, t.setup)
 	t.checkLines()
-	if t.wet = t.lines.Fill.Base > 0 && t.lines.Fill.Base <= t.shape.HeightMM(); !t.wet {
+	if t.wet = t.lines.Fill.Base > 0 && t.lines.Fill.Base <= t.shape.HeightMM() && t.lines.CupBottom.Base > 0; !t.wet {
 		return
 	}
 	t.out.FillDepthMM = in(t.lines.Fill, quantity.Millimetre, 1)

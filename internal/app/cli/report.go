@@ -46,8 +46,8 @@ func reportTub(b *bytes.Buffer, a *garden.Assessment, t garden.Tub) {
 				answer += fmt.Sprintf(" The %s would take %d.", name, n)
 			}
 		}
-		if p.Moves != "" {
-			answer += " What would move it: " + p.Moves + "."
+		if move := p.Moves[p.Binds]; move != "" {
+			answer += " What would move it: " + move + "."
 		}
 		wrap(b, "", answer)
 		b.WriteByte('\n')

@@ -16,7 +16,7 @@ type Tub struct {
 	Inside *Inside `plan:"inside" one:"shape,required"`
 	// The inside of a round tub.
 	Round *Round `plan:"round" one:"shape,required"`
-	// A tub of any shape, by pouring known volumes and measuring the depth after each, from the empty tub upwards.
+	// A tub of any shape, by pouring known volumes and measuring the depth after each, from the empty tub up to its rim.
 	Poured []Pour `plan:"poured" least:"2" one:"shape,required"`
 	// The outside, measured with the lid on.
 	Outside *Outside `plan:"outside"`
