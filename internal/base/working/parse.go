@@ -18,6 +18,9 @@ type node struct {
 // arity of the functions of the grammar; -1 means one or more.
 var arity = map[string]int{"sqrt": 1, "exp": 1, "ln": 1, "floor": 1, "ceil": 1, "min": -1, "max": -1}
 
+// longestFormula in bytes; it also bounds how deep brackets can nest.
+const longestFormula = 4096
+
 type parser struct {
 	text string
 	pos  int
@@ -26,6 +29,9 @@ type parser struct {
 // parse reads a formula of numbers, symbols, + - * / ^ ( ) and the functions
 // sqrt min max exp ln floor ceil with the constant pi.
 func parse(text string) (*node, error) {
+	if len(text) > longestFormula {
+		return nil, fmt.Errorf("a formula of %d bytes is longer than %d", len(text), longestFormula)
+	}
 	p := &parser{text: text}
 	n, err := p.sum()
 	if err != nil {
@@ -111,12 +117,24 @@ func (p *parser) atom() (*node, error) {
 	case word == "":
 		return nil, fmt.Errorf("formula %q: a number or symbol is missing at %d", p.text, start)
 	case word[0] >= '0' && word[0] <= '9' || word[0] == '.':
-		v, err := strconv.ParseFloat(word, 64)
-		return &node{op: 'n', num: v}, err
+		return p.number(word)
 	case p.take("(") != 0:
 		return p.call(word)
 	}
 	return &node{op: 's', name: word}, nil
+}
+
+// number takes plain decimals only: what ParseFloat reads beside them, such as
+// 1e5, a pencil does not write.
+func (p *parser) number(word string) (*node, error) {
+	if strings.Trim(word, "0123456789.") != "" {
+		return nil, fmt.Errorf("formula %q: %s is no plain number", p.text, word)
+	}
+	v, err := strconv.ParseFloat(word, 64)
+	if err != nil {
+		return nil, fmt.Errorf("formula %q: %w", p.text, err)
+	}
+	return &node{op: 'n', num: v}, nil
 }
 
 func (p *parser) call(name string) (*node, error) {

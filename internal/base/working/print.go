@@ -53,6 +53,9 @@ func (n *node) print(b *strings.Builder) {
 		}
 		n.args[0].printWithin(b, left)
 		b.WriteByte(n.op)
+		if strings.HasPrefix(n.args[1].String(), "-") {
+			right = 5 // 3-(-2), never 3--2
+		}
 		n.args[1].printWithin(b, right)
 	}
 }
@@ -73,13 +76,35 @@ func (n *node) String() string {
 	return b.String()
 }
 
-// plainNumber writes a number without exponent, to twelve significant digits.
+// mostDigits are the significant digits of a number written down.
+const mostDigits = 12
+
+// plainNumber writes a number without exponent. The tree holds none that is not
+// finite.
 func plainNumber(v float64) string {
 	if v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
 		return "0"
 	}
-	decimals := min(max(11-int(math.Floor(math.Log10(math.Abs(v)))), 0), 18)
+	decimals := max(mostDigits-1-int(math.Floor(math.Log10(math.Abs(v)))), 0)
 	return trimZeros(strconv.FormatFloat(v, 'f', decimals, 64))
+}
+
+// penned is a number as it is written down, so that the tree holds no digit
+// that the reader does not see.
+func penned(v float64) *node {
+	written, err := strconv.ParseFloat(plainNumber(v), 64)
+	if err != nil {
+		written = v
+	}
+	return &node{op: 'n', num: written}
+}
+
+// nudged is a number with its last digit one more or less.
+func nudged(v float64, by int) float64 {
+	if v == 0 || by == 0 {
+		return v
+	}
+	return v + float64(by)*math.Pow(10, math.Floor(math.Log10(math.Abs(v)))-mostDigits+1)
 }
 
 func trimZeros(s string) string {

@@ -18,14 +18,32 @@ type Shown struct {
 	PutIn    string
 	Low      float64 // the range the measures' errors give; both zero without
 	High     float64
+	None     bool // no result, as from a division by nought: the rest is empty but for Unit and Formula
+}
+
+// most is beyond any measure of a garden, and far enough from the ends of
+// float64 that every conversion stays finite.
+const most = 1e60
+
+// Known says that the number and what went into it are finite. One that is not
+// known, as from a division by nought, is in no list and shows no value.
+func (n Number) Known() bool {
+	known := math.Abs(n.Base) <= most
+	for _, in := range n.Inputs {
+		known = known && math.Abs(in.Base) <= most
+	}
+	return known
 }
 
 // Show writes the number in a system.
 func (n Number) Show(s quantity.System) Shown {
 	unit := n.Kind.Unit(s)
 	decimals := n.Kind.Decimals[s]
+	if !n.Known() {
+		return Shown{Decimals: decimals, Unit: unit.Symbol, Formula: n.Symbol, None: true}
+	}
 	out := Shown{Value: Round(unit.From(n.Base), decimals), Decimals: decimals, Unit: unit.Symbol}
-	if e := n.Error(); e > 0 {
+	if e := n.Error(); e > 0 && e <= most {
 		out.Low, out.High = Round(unit.From(n.Base-e), decimals), Round(unit.From(n.Base+e), decimals)
 	}
 	if n.Law == nil {
@@ -40,54 +58,93 @@ func (n Number) Show(s quantity.System) Shown {
 }
 
 // Round rounds half away from zero. The nudge takes 0.285, which binary
-// arithmetic holds a hair lower, to 0.29 as a pencil does.
-func Round(v float64, decimals int) float64 {
+// arithmetic holds a hair lower, to 0.29 as a pencil does; past a dozen digits
+// it would be larger than what it mends. NaN and infinities stay what they are.
+func Round(v float64, decimals int) float64 { return roundWithin(1e-13, v, decimals) }
+
+func roundWithin(tie, v float64, decimals int) float64 {
 	p := math.Pow(10, float64(decimals))
-	r := math.Round(v*p*(1+1e-13)) / p
+	whole := v * p
+	switch size := math.Abs(whole); {
+	case size < 1e12:
+		whole *= 1 + tie
+	case size >= 1<<53:
+		return v // no digits left to round
+	}
+	r := math.Round(whole) / p
 	if r == 0 {
 		return 0 // never -0
 	}
 	return r
 }
 
+// hand is a sum about to be written down: the tree, and what each input has by
+// way of decimals and of last digits more or less.
+type hand struct {
+	number Number
+	tree   *node
+	system quantity.System
+	shown  Shown
+	digits []int
+	nudge  []int
+}
+
 // putIn writes the inputs with just enough digits. Every input starts with the
 // decimals it is shown with; all gain digits until the sum comes out, then each
 // gives back what it does not need.
 func (n Number) putIn(tree *node, s quantity.System, out Shown) string {
-	const most = 12
-	start := make([]int, len(n.Inputs))
-	for i, in := range n.Inputs {
-		start[i] = in.Kind.Decimals[s]
-	}
-	digits := append([]int(nil), start...)
-	for more := 1; !n.comesOut(tree, s, digits, out) && more <= most; more++ {
-		for i := range digits {
-			digits[i] = start[i] + more
+	const mostMore = 12
+	h := hand{number: n, tree: tree, system: s, shown: out, digits: make([]int, len(n.Inputs)), nudge: make([]int, len(n.Inputs))}
+	for more := 0; more <= mostMore; more++ {
+		for i, in := range n.Inputs {
+			h.digits[i] = in.Kind.Decimals[s] + more
+		}
+		if h.comesOut() {
+			h.giveBack()
+			return h.filled().String()
 		}
 	}
-	for i := range digits {
-		for digits[i] > start[i] {
-			digits[i]--
-			if !n.comesOut(tree, s, digits, out) {
-				digits[i]++
+	h.nudgeOne()
+	return h.filled().String()
+}
+
+func (h *hand) giveBack() {
+	for i, in := range h.number.Inputs {
+		for h.digits[i] > in.Kind.Decimals[h.system] {
+			h.digits[i]--
+			if !h.comesOut() {
+				h.digits[i]++
 				break
 			}
 		}
 	}
-	return n.filled(tree, s, digits).String()
 }
 
-func (n Number) filled(tree *node, s quantity.System, digits []int) *node {
-	byName := map[string]*node{}
-	for i, in := range n.Inputs {
-		v := Round(in.Kind.Unit(s).From(in.Base), digits[i])
-		byName[n.Law.Where[i].Name] = &node{op: 'n', num: v}
+// nudgeOne rounds one input the other way in its last digit: 40 °F is
+// 4.44444444444 °C, so that a whole 40 comes out of 4.44444444445 only.
+func (h *hand) nudgeOne() {
+	for i := range h.nudge {
+		for _, by := range []int{1, -1} {
+			h.nudge[i] = by
+			if h.comesOut() {
+				return
+			}
+		}
+		h.nudge[i] = 0
 	}
-	return tree.replace(func(name string) *node { return byName[name] })
 }
 
-func (n Number) comesOut(tree *node, s quantity.System, digits []int, out Shown) bool {
-	return Round(n.filled(tree, s, digits).eval(nil), out.Decimals) == out.Value
+func (h *hand) filled() *node {
+	byName := map[string]*node{}
+	for i, in := range h.number.Inputs {
+		v := Round(in.Kind.Unit(h.system).From(in.Base), h.digits[i])
+		byName[h.number.Law.Where[i].Name] = penned(nudged(v, h.nudge[i]))
+	}
+	return h.tree.replace(func(name string) *node { return byName[name] })
+}
+
+func (h *hand) comesOut() bool {
+	return roundWithin(pencilTolerance, h.filled().asPencil(), h.shown.Decimals) == h.shown.Value
 }
 
 // in is the law's tree for inputs and a result in the units the system shows.
@@ -97,25 +154,20 @@ func (l *Law) in(n Number, s quantity.System) *node {
 	for i, in := range n.Inputs {
 		units[i] = in.Kind.Unit(s)
 	}
-	if l.Empirical {
-		tree := l.tree.replace(func(name string) *node {
-			for i, w := range l.Where {
-				if w.Name == name {
-					return convert(name, units[i], w.Unit)
-				}
-			}
-			return nil
-		})
-		return unconvert(tree, l.Unit, result)
-	}
 	c := choose(append(append([]quantity.Unit(nil), units...), result))
+	own := func(_ Symbol, shown quantity.Unit) quantity.Unit { return c.unit(shown.Dim) }
+	from := c.unit(result.Dim)
+	if l.Empirical {
+		own = func(w Symbol, _ quantity.Unit) quantity.Unit { return w.Unit }
+		from = l.Unit
+	}
 	tree := l.tree.replace(func(name string) *node {
 		for i, w := range l.Where {
 			if w.Name == name {
-				return convert(name, units[i], c.unit(units[i].Dim))
+				return convert(&node{op: 's', name: name}, units[i], own(w, units[i]))
 			}
 		}
 		return nil
 	})
-	return unconvert(tree, c.unit(result.Dim), result)
+	return convert(tree, from, result)
 }

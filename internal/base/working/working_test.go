@@ -74,7 +74,7 @@ func TestEmpiricalLawTakesItsOwnUnits(t *testing.T) {
 	if got := quantity.KilogramPerLitre.From(n.Base); math.Abs(got-0.8) > 1e-12 {
 		t.Errorf("at 20 °C %v", got)
 	}
-	if s := n.Show(quantity.US); s.Formula != "(1-(t/1.8-17.777777778)/100)*8.34540445202" {
+	if s := n.Show(quantity.US); s.Formula != "(1-(t-32)/1.8/100)*8.34540445202" {
 		t.Errorf("us formula %q", s.Formula)
 	}
 }
