@@ -38,6 +38,9 @@ func Edit(text []byte, path, typed string) ([]byte, error) {
 		return nil, err
 	}
 	steps := splitPath(path)
+	if len(steps) == 0 {
+		return nil, errors.New("no value is named")
+	}
 	if !known(reflect.TypeFor[Plan](), steps) {
 		return nil, fmt.Errorf("a plan has no %s", path)
 	}

@@ -17,8 +17,14 @@ func (d *decoder) list(v reflect.Value, n *node, f field, path string) {
 		d.say(n.at, path, lastKey(path)+": a list is wanted here", "write it as [a, b], or one value a line behind dashes")
 		return
 	}
-	items := d.joinedItems(n, path)
+	items := n.items
+	if v.Kind() != reflect.Array || len(items) != v.Len() || items[0].text != "0" {
+		items = d.joinedItems(n, path)
+	}
 	if v.Kind() == reflect.Array {
+		if len(items) != v.Len() && anySpoiled(items) {
+			return
+		}
 		if len(items) != v.Len() {
 			d.say(n.at, path, lastKey(path)+": "+strconv.Itoa(v.Len())+" values are wanted here, not "+strconv.Itoa(len(items)), "separate them by commas; a decimal comma needs quotes, such as \"2,5 cm\"")
 			return
