@@ -24,7 +24,7 @@ func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
 func (p Point) Sub(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
 
 // Times returns p stretched by s.
-func (p Point) Times(s float64) Point { return Point{p.X * s, p.Y * s} }
+func (p Point) Times(s float64) Point { return Point{float64(p.X * s), float64(p.Y * s)} }
 
 // Dot returns the scalar product.
 func (p Point) Dot(q Point) float64 { return float64(p.X*q.X) + float64(p.Y*q.Y) }

@@ -103,6 +103,6 @@ func (r *Region) provedMost(distance float64) int {
 // a hexagonal lattice on the area plus half a spacing along the box's border.
 func (r *Region) latticeCount(distance float64) int {
 	d := distance
-	n := 2/math.Sqrt(3)*r.area/float64(d*d) + r.box.Perimeter()/(2*d)*0.8
+	n := 2/math.Sqrt(3)*r.area/float64(d*d) + float64(r.box.Perimeter()/(2*d)*0.8)
 	return max(1, int(math.Min(n, pointReach)))
 }

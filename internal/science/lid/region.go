@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"sync"
 
 	"rootbell/internal/base/plane"
 )
@@ -39,6 +40,7 @@ type Region struct {
 	rules    []rule
 	area     float64
 	deepest  plane.Point
+	hull     func() plane.Polygon // holds the region; worked out once, when asked
 }
 
 // NewRegion returns the part of the plane that lies inside all bounds (at
@@ -68,12 +70,10 @@ func NewRegion(bounds []Inset, keepOuts []KeepOut) (*Region, error) {
 			return nil, fmt.Errorf("keep-clear %d: %w", k+1, err)
 		}
 	}
-	if r.box.Empty() {
+	if r.box.Empty() || !r.survey() {
 		return nil, ErrNoRoom
 	}
-	if !r.survey() {
-		return nil, ErrNoRoom
-	}
+	r.hull = sync.OnceValue(r.cellHull)
 	return r, nil
 }
 

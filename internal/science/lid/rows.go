@@ -143,7 +143,7 @@ type seating struct {
 // seat tries every offset of the pattern and returns the better of the best
 // one and the one so far.
 func (m *mesh) seat(p pattern, n int, step float64, fixed []plane.Point, best seating) seating {
-	least := math.Sqrt(float64(p.q)) * step
+	least := float64(math.Sqrt(float64(p.q)) * step)
 	c := m.region.box.Centre()
 	for y0 := range p.apart {
 		for x0 := range p.pitch {

@@ -86,7 +86,7 @@ func (s *solver) nextReach(reach, start, gain float64) float64 {
 // collect lists the pairs and borders that moves of at most reach can touch.
 func (s *solver) collect(t, reach float64) {
 	const both = 2.83 // two moves along the diagonal of the box of moves
-	far := t + both*reach
+	far := t + float64(both*reach)
 	if c := 2 * t; c < far && c > t {
 		far = c
 	}

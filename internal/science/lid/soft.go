@@ -88,7 +88,7 @@ func (b *lbfgs) direction(kept, next int) float64 {
 	}
 	for m := 1; m <= kept; m++ {
 		k := (next - m + memory) % memory
-		b.alpha[k] = b.rho[k] * dot(b.s[k], b.dir)
+		b.alpha[k] = float64(b.rho[k] * dot(b.s[k], b.dir))
 		axpy(b.dir, b.y[k], -b.alpha[k])
 	}
 	scale := 0.0
@@ -104,7 +104,7 @@ func (b *lbfgs) direction(kept, next int) float64 {
 	}
 	for m := kept; m >= 1; m-- {
 		k := (next - m + memory) % memory
-		beta := b.rho[k] * dot(b.y[k], b.dir)
+		beta := float64(b.rho[k] * dot(b.y[k], b.dir))
 		axpy(b.dir, b.s[k], b.alpha[k]-beta)
 	}
 	return dot(b.g, b.dir)

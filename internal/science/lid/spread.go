@@ -16,18 +16,22 @@ type Effort int
 // which answers while someone types.
 const (
 	Full  Effort = 20
-	Quick Effort = 2
+	Quick Effort = 3
 )
 
-// starts is the stopping rule: Effort starts for each hole, up to forty
-// holes; beyond, where a start takes long, fewer in proportion to the work.
+// starts is the stopping rule, which knows nothing of the answer: Effort
+// starts for each hole and at least forty; beyond forty holes (below Full:
+// beyond twenty-four), where each start takes longer, fewer in proportion to
+// the square of the count.
 func (e Effort) starts(n int) int {
-	const whole = 40
-	e = max(e, 1)
-	if n <= whole {
-		return max(int(e)*n, 8)
+	whole := 40
+	if e < Full {
+		whole = 24
 	}
-	return max(int(e)*whole*whole*whole/(n*n), 8)
+	if n > whole {
+		return max(int(e)*whole*whole*whole/(n*n), 8)
+	}
+	return max(int(e)*n, 40)
 }
 
 // Search is what a search needs besides the region.
