@@ -7,6 +7,7 @@ import (
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
 	"rootbell/internal/garden/plan"
+	"rootbell/internal/school/shopping"
 	"rootbell/internal/science/lid"
 )
 
@@ -28,6 +29,8 @@ type Assessment struct {
 	Tubs     []Tub             `json:"tubs"`
 	Findings []finding.Finding `json:"findings"`
 	Numbers  []Number          `json:"numbers"`
+
+	Shopping []shopping.Item `json:"-"`
 
 	Plan *plan.Plan    `json:"-"`
 	Book *working.Book `json:"-"`
@@ -106,6 +109,7 @@ func Assess(ctx context.Context, in Inputs) (*Assessment, error) {
 		out.Tubs = append(out.Tubs, t)
 	}
 	a.missing()
+	out.Shopping = a.shopping(out.Tubs)
 	a.place()
 	finding.Sort(a.findings)
 	out.Findings = a.findings

@@ -2,6 +2,7 @@ package garden
 
 import (
 	"rootbell/internal/base/facts"
+	"rootbell/internal/school/shopping"
 	"rootbell/internal/science/crop"
 	"rootbell/internal/science/netcup"
 	"rootbell/internal/science/shelf"
@@ -10,5 +11,5 @@ import (
 
 // Facts are all sourced values that assessments rest on, by id.
 func Facts() []facts.Fact {
-	return facts.Join(crop.Facts, netcup.Facts, shelf.Facts, tub.Facts)
+	return facts.Join(crop.Facts, netcup.Facts, shelf.Facts, shopping.Facts, tub.Facts)
 }

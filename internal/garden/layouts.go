@@ -195,7 +195,19 @@ func (t *tubState) three(r *lidRegion, n int) (map[string][]plane.Point, error) 
 	if l, err := r.Snap(t.ctx, n, ruler, t.search(r)); err == nil && safe(l.Layout) {
 		out["ruler"] = l.Layout.Points
 	}
+	widened(r, out)
 	return out, t.ctx.Err()
+}
+
+// widened hands the widest layout the points of another that came out wider:
+// rounding may cost a layout a hundredth of a millimetre that marks on the
+// ruler keep.
+func widened(r *lidRegion, out map[string][]plane.Point) {
+	for _, name := range []string{"rows", "ruler"} {
+		if points, ok := out[name]; ok && len(points) > 1 && r.Remeasure(points).Spacing > r.Remeasure(out["widest"]).Spacing {
+			out["widest"] = points
+		}
+	}
 }
 
 // chosenNote says which of the holes that are there to use, and how sure that

@@ -10,20 +10,29 @@ import (
 	"rootbell/internal/science/netcup"
 )
 
+// lipGapMM keeps an opening's edge from under a cup's lip.
+const lipGapMM = 2
+
 // openings places the air line and the service hole in the room the cups
 // leave; they never move a cup.
 func (t *tubState) openings(r *lidRegion, l *Lid, chosen Layout) {
-	taken := make([]plane.Circle, len(chosen.Holes))
-	for i, h := range chosen.Holes {
-		rim := max(h.DiameterMM, t.cup.RimMM)
-		taken[i] = plane.Circle{Centre: plane.Point{X: h.XMM, Y: h.YMM}, Radius: rim / 2}
+	e, web := r.margins.Error.Base, r.margins.Web.Base
+	taken := make([]plane.Circle, 0, len(chosen.Holes)+len(r.fixed))
+	take := func(p plane.Point, lip float64) {
+		taken = append(taken, plane.Circle{Centre: p, Radius: max(r.hole/2+web+2*e, lip)})
+	}
+	for _, h := range chosen.Holes {
+		take(plane.Point{X: h.XMM, Y: h.YMM}, t.cup.RimMM/2+lipGapMM)
+	}
+	for _, p := range r.fixed {
+		take(p, 0) // a hole that is there but carries no cup
 	}
 	if !t.setup.Still {
 		l.AirLine = t.airLine(r, taken)
 		if l.AirLine == nil {
 			t.warn("no-air-hole", t.field+".air", fmt.Sprintf("%s: there is no room left for the air line's hole, in the lid or in the wall.", t.name), "Move or leave out one cup, or keep less clear.")
 		} else if l.AirLine.On == "lid" {
-			taken = append(taken, plane.Circle{Centre: plane.Point{X: l.AirLine.XMM, Y: l.AirLine.YMM}, Radius: l.AirLine.DiameterMM / 2})
+			taken = append(taken, plane.Circle{Centre: plane.Point{X: l.AirLine.XMM, Y: l.AirLine.YMM}, Radius: l.AirLine.DiameterMM/2 + web + 2*e})
 		}
 	}
 	d := netcup.ServiceHoleMM()
@@ -70,7 +79,8 @@ func (t *tubState) airLine(r *lidRegion, taken []plane.Circle) *AirLine {
 }
 
 // seat finds a place for a small hole that opens into the tub: on the ruler's
-// step, in the plastic all round it, near the rim or roomiest.
+// step, in the plastic all round it, near the rim or roomiest. taken is what
+// its edge must keep out of: other holes with the plastic they need.
 func (t *tubState) seat(r *lidRegion, diameter float64, taken []plane.Circle, nearRim bool) (plane.Point, bool) {
 	e := r.margins.Error.Base
 	web := r.margins.Web.Base
@@ -84,7 +94,7 @@ func (t *tubState) seat(r *lidRegion, diameter float64, taken []plane.Circle, ne
 		keepOuts = append(keepOuts, lid.KeepOut{Shape: c.Shape, Clearance: margin})
 	}
 	for _, c := range taken {
-		keepOuts = append(keepOuts, lid.KeepOut{Shape: c, Clearance: diameter/2 + max(web+2*e-(t.cup.RimMM-r.hole)/2, 2)})
+		keepOuts = append(keepOuts, lid.KeepOut{Shape: c, Clearance: diameter / 2})
 	}
 	small, err := lid.NewRegion(bounds, keepOuts)
 	if err != nil {

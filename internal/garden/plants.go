@@ -115,7 +115,11 @@ func (t *tubState) shelfLimit(limits map[string]int, words map[string]string) {
 	if !t.bay.known {
 		return
 	}
-	load := t.shape.Load(t.book.In("brim"), t.lines, t.setup, t.fill, t.book.Typed("cups_none", "no cups", "n", quantity.Count, 0, 0))
+	brim := t.book.In("brim")
+	if h := t.setup.StoneHeightMM; h != nil {
+		brim.Typed("stone_height_typed", "height of the air stone", "s", quantity.Length, *h, 0)
+	}
+	load := t.shape.Load(brim, t.lines, t.setup, t.fill, t.book.Typed("cups_none", "no cups", "n", quantity.Count, 0, 0))
 	n := shelf.Plants(t.book, t.bay.allowed, t.bay.lengths[t.index], t.bay.all, load.Mass, netcup.WetMass(t.assessor.book), t.growth.mass)
 	limits[ByShelf] = int(min(n.Base, 200))
 	words[ByShelf] = "a stronger shelf, the floor, or less water"

@@ -14,7 +14,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"strings"
 
 	"github.com/spf13/cobra"
 )
@@ -39,11 +38,6 @@ type status int
 
 func (s status) Error() string { return fmt.Sprintf("exit status %d", int(s)) }
 
-// usageError is wrong usage: it has no place in a plan.
-type usageError struct{ what, hint string }
-
-func (e usageError) Error() string { return e.what }
-
 // Run runs one command and returns its exit status.
 func Run(ctx context.Context, args []string, s Streams) int {
 	root := Root(s)
@@ -52,32 +46,35 @@ func Run(ctx context.Context, args []string, s Streams) int {
 	root.SetOut(s.Out)
 	root.SetErr(s.Err)
 	err := root.ExecuteContext(ctx)
-	var code status
-	var usage usageError
-	switch {
-	case err == nil:
+	if err == nil {
 		return Done
-	case errors.As(err, &code):
+	}
+	var code status
+	if errors.As(err, &code) {
 		return int(code)
-	case errors.As(err, &usage):
-		fmt.Fprintf(s.Err, "error: %s\nhint: %s\n", usage.what, usage.hint)
-		return Unreadable
-	case isUsage(err):
-		fmt.Fprintf(s.Err, "error: %s\nhint: rootbell help shows how commands are written\n", err)
+	}
+	var usage usageError
+	if errors.As(unknownCommand(root, err), &usage) {
+		say(s.Err, usage.what, usage.hint)
 		return Unreadable
 	}
-	fmt.Fprintf(s.Err, "error: %s\n", err)
+	var failed failedError
+	switch {
+	case errors.As(err, &failed):
+		say(s.Err, failed.what, failed.hint)
+	case ctx.Err() != nil:
+		say(s.Err, "interrupted before it was done", "nothing was written; run it again")
+	default:
+		say(s.Err, cause(err).Error(), "")
+	}
 	return Failed
 }
 
-// isUsage recognises what the command parser says of wrong words.
-func isUsage(err error) bool {
-	for _, start := range []string{"unknown command", "unknown flag", "unknown shorthand", "flag needs", "invalid argument", "accepts ", "requires ", "required flag"} {
-		if strings.HasPrefix(err.Error(), start) {
-			return true
-		}
+func say(w io.Writer, what, hint string) {
+	fmt.Fprintf(w, "error: %s\n", what)
+	if hint != "" {
+		fmt.Fprintf(w, "hint: %s\n", hint)
 	}
-	return false
 }
 
 const exits = `
@@ -97,6 +94,9 @@ Begin with 'rootbell new my-garden.yaml', change the measures to yours, then
 ` + exits,
 		SilenceErrors: true, SilenceUsage: true,
 	}
+	root.SetFlagErrorFunc(wrongFlag)
+	root.SetHelpCommand(helpCommand())
 	root.AddCommand(newCommand(s), checkCommand(s), packCommand(s), explainCommand(s), factsCommand(s), schemaCommand(s), versionCommand(s))
+	completionCommand(root)
 	return root
 }

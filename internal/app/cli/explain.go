@@ -19,10 +19,10 @@ func explainCommand(s Streams) *cobra.Command {
 		Short: "The working of one number; without KEY the keys",
 		Long:  "Shows how a number came about: formula, numbers put in, result and source, then\nthe same for each number that went in. Without KEY it lists the keys.\n" + exits,
 		Args: func(c *cobra.Command, args []string) error {
-			if len(args) == 2 {
-				return nil
+			if len(args) > 2 {
+				return usageError{fmt.Sprintf("one plan and one key at a time, not %d words", len(args)), "rootbell explain PLAN KEY"}
 			}
-			return onePlan(c, args)
+			return onePlan(c, args[:min(len(args), 1)])
 		},
 		RunE: func(c *cobra.Command, args []string) error {
 			a, err := q.assess(c, s, args[0])
@@ -60,19 +60,21 @@ func (q *question) keys(s Streams, a *garden.Assessment) error {
 	return err
 }
 
-// nearKeys names keys that share the last word of a key not found.
+// nearKeys names keys like one not found, else those with the same last word.
 func nearKeys(a *garden.Assessment, key string) string {
+	var keys, same []string
 	last := key[strings.LastIndex(key, ".")+1:]
-	var near []string
 	for _, n := range a.Numbers {
-		if strings.Contains(n.Key, last) && len(near) < 3 {
-			near = append(near, n.Key)
+		keys = append(keys, n.Key)
+		if last != "" && strings.Contains(n.Key, last) && len(same) < mostNear {
+			same = append(same, n.Key)
 		}
 	}
-	if len(near) == 0 {
-		return "'rootbell explain PLAN' lists the keys"
+	otherwise := "'rootbell explain PLAN' lists the keys"
+	if len(same) > 0 {
+		otherwise = "perhaps " + strings.Join(same, ", ")
 	}
-	return "perhaps " + strings.Join(near, ", ")
+	return perhaps(key, keys, otherwise)
 }
 
 // explain writes a number's working and that of every number behind it, each

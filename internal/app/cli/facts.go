@@ -16,13 +16,13 @@ func factsCommand(s Streams) *cobra.Command {
 		Use:   "facts [ID]",
 		Short: "Facts with their source and status",
 		Long:  "Lists every value taken from outside the program, with its source and its status:\nread (seen in the source named), memory, common practice, or computed.\n" + exits,
-		Args:  cobra.MaximumNArgs(1),
+		Args:  atMostOne("fact"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			rows := garden.Facts()
 			if len(args) == 1 {
 				rows = only(rows, args[0])
 				if len(rows) == 0 {
-					return usageError{"there is no fact " + args[0], "'rootbell facts' lists them"}
+					return usageError{"there is no fact " + args[0], perhaps(args[0], factIDs(), "'rootbell facts' lists them")}
 				}
 			}
 			if asJSON {
@@ -37,6 +37,7 @@ func factsCommand(s Streams) *cobra.Command {
 			return err
 		},
 	}
+	c.ValidArgsFunction = cobra.FixedCompletions(factIDs(), cobra.ShellCompDirectiveNoFileComp)
 	c.Flags().BoolVar(&asJSON, "json", false, "one JSON document on stdout")
 	return c
 }
@@ -49,6 +50,14 @@ func only(rows []facts.Fact, id string) []facts.Fact {
 		}
 	}
 	return out
+}
+
+func factIDs() []string {
+	var ids []string
+	for _, f := range garden.Facts() {
+		ids = append(ids, string(f.ID))
+	}
+	return ids
 }
 
 type factRow struct {

@@ -30,17 +30,6 @@ func (q *question) flags(c *cobra.Command) {
 	c.Flags().BoolVar(&q.json, "json", false, "one JSON document on stdout")
 }
 
-// onePlan wants exactly one argument, the plan.
-func onePlan(_ *cobra.Command, args []string) error {
-	if len(args) == 0 {
-		return usageError{"no plan is named", "name a plan file, or - for standard input; 'rootbell new my-garden.yaml' makes one"}
-	}
-	if len(args) > 1 {
-		return usageError{fmt.Sprintf("one plan at a time, not %d", len(args)), "run the command once for each plan"}
-	}
-	return nil
-}
-
 // read reads and parses the plan. What is wrong with it is written to stderr,
 // all of it at once.
 func read(s Streams, name string) (*plan.Plan, error) {
@@ -96,10 +85,10 @@ func cause(err error) error {
 // assess reads the plan and works it out.
 func (q *question) assess(c *cobra.Command, s Streams, name string) (*garden.Assessment, error) {
 	in := garden.Inputs{Seed: q.seed}
-	if q.on != "" {
+	if c.Flags().Changed("on") {
 		day, err := time.Parse(time.DateOnly, q.on)
 		if err != nil {
-			return nil, usageError{fmt.Sprintf("--on %s is no day", q.on), "write it as 2027-01-11"}
+			return nil, usageError{fmt.Sprintf("--on %q is no day", q.on), "write it as 2027-01-11"}
 		}
 		in.On = plan.Date{Year: day.Year(), Month: day.Month(), Day: day.Day()}
 	}

@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 	"os"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -16,7 +17,7 @@ func newCommand(s Streams) *cobra.Command {
 		Use:   "new [FILE]",
 		Short: "A commented plan to start from",
 		Long:  "Writes a commented plan with invented measures to FILE, or to stdout. Change the\nmeasures to yours.\n" + exits,
-		Args:  cobra.MaximumNArgs(1),
+		Args:  atMostOne("file"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			system := quantity.Metric
 			switch units {
@@ -34,7 +35,7 @@ func newCommand(s Streams) *cobra.Command {
 			if _, err := os.Lstat(args[0]); err == nil && !force {
 				return usageError{args[0] + " is there already, and was left as it is", "name another file, or overwrite it with --force"}
 			}
-			if err := place(args[0], text); err != nil {
+			if err := placeAll(filepath.Dir(args[0]), []file{{filepath.Base(args[0]), text}}); err != nil {
 				return err
 			}
 			_, err := fmt.Fprintf(s.Err, "%s is written. Change its measures to yours, then: rootbell check %s\n", args[0], args[0])
@@ -42,6 +43,7 @@ func newCommand(s Streams) *cobra.Command {
 		},
 	}
 	c.Flags().StringVar(&units, "units", "metric", "metric or us")
+	complete(c, "units", "metric", "us")
 	c.Flags().BoolVar(&force, "force", false, "overwrite FILE if it is there")
 	return c
 }

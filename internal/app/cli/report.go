@@ -11,14 +11,11 @@ import (
 	"rootbell/internal/garden"
 )
 
-// columns is the width every report fits.
-const columns = 80
-
 // report writes an assessment for the terminal: findings first, at most 80
 // columns wide.
 func report(w io.Writer, a *garden.Assessment) error {
 	var b bytes.Buffer
-	fmt.Fprintf(&b, "%s\n", a.Garden)
+	wrap(&b, "", plain(a.Garden))
 	if a.On != "" {
 		fmt.Fprintf(&b, "on %s\n", a.On)
 	}
@@ -28,7 +25,7 @@ func report(w io.Writer, a *garden.Assessment) error {
 			place = fmt.Sprintf("line %d, %s", f.Line, f.Field)
 		}
 		b.WriteByte('\n')
-		wrap(&b, strings.ToUpper(f.Level.String())+"  ", f.Text+" "+f.Hint+" ("+place+")")
+		wrap(&b, strings.ToUpper(f.Level.String())+"  ", plain(f.Text+" "+f.Hint+" ("+place+")"))
 	}
 	for _, t := range a.Tubs {
 		reportTub(&b, a, t)
@@ -39,19 +36,7 @@ func report(w io.Writer, a *garden.Assessment) error {
 
 func reportTub(b *bytes.Buffer, a *garden.Assessment, t garden.Tub) {
 	fmt.Fprintf(b, "\n%s\n%s\n", t.Name, strings.Repeat("-", utf8.RuneCountInString(t.Name)))
-	if p := t.Plants; p != nil {
-		answer := fmt.Sprintf("%d plants. What binds: %s, %d.", p.Count, p.Binds, p.Limits[p.Binds])
-		for _, name := range garden.LimitNames() {
-			if n, ok := p.Limits[name]; ok && name != p.Binds {
-				answer += fmt.Sprintf(" The %s would take %d.", name, n)
-			}
-		}
-		if move := p.Moves[p.Binds]; move != "" {
-			answer += " What would move it: " + move + "."
-		}
-		wrap(b, "", answer)
-		b.WriteByte('\n')
-	}
+	reportPlants(b, a, t)
 	rows := [][]string{}
 	for _, key := range []string{
 		"fill_depth", "lowered_depth", "lowest_depth", "volume_fill", "volume_solution", "volume_reserve",
@@ -104,48 +89,4 @@ func reportLid(b *bytes.Buffer, a *garden.Assessment, l *garden.Lid) {
 	}
 	b.WriteByte('\n')
 	table(b, rows, "lrr")
-}
-
-// table writes rows in aligned columns, two spaces apart.
-func table(b *bytes.Buffer, rows [][]string, align string) {
-	widths := make([]int, len(align))
-	for _, r := range rows {
-		for i, cell := range r {
-			widths[i] = max(widths[i], utf8.RuneCountInString(cell))
-		}
-	}
-	for _, r := range rows {
-		var line strings.Builder
-		for i, cell := range r {
-			pad := strings.Repeat(" ", widths[i]-utf8.RuneCountInString(cell))
-			if align[i] == 'r' {
-				line.WriteString(pad + cell)
-			} else {
-				line.WriteString(cell + pad)
-			}
-			line.WriteString("  ")
-		}
-		b.WriteString(strings.TrimRight(line.String(), " ") + "\n")
-	}
-}
-
-// wrap writes text in lines of at most 80 columns, the first with a lead and
-// the others indented by as much.
-func wrap(b *bytes.Buffer, lead, text string) {
-	indent := strings.Repeat(" ", utf8.RuneCountInString(lead))
-	line := lead
-	empty := true
-	for _, word := range strings.Fields(strings.ReplaceAll(text, "\u00a0", "\u2007")) {
-		word = strings.ReplaceAll(word, "\u2007", "\u00a0")
-		if !empty && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > columns {
-			b.WriteString(line + "\n")
-			line, empty = indent, true
-		}
-		if !empty {
-			line += " "
-		}
-		line += word
-		empty = false
-	}
-	b.WriteString(line + "\n")
 }

@@ -11,7 +11,7 @@ import (
 
 func versionCommand(s Streams) *cobra.Command {
 	return &cobra.Command{
-		Use: "version", Short: "Version, Go and commit", Args: cobra.NoArgs,
+		Use: "version", Short: "Version, Go and commit", Args: noArguments,
 		RunE: func(*cobra.Command, []string) error {
 			version, goVersion, commit := "unknown", "unknown", "unknown"
 			if info, ok := debug.ReadBuildInfo(); ok {
@@ -30,7 +30,7 @@ func versionCommand(s Streams) *cobra.Command {
 
 func schemaCommand(s Streams) *cobra.Command {
 	return &cobra.Command{
-		Use: "schema", Short: "JSON Schema of the plan", Args: cobra.NoArgs,
+		Use: "schema", Short: "JSON Schema of the plan", Args: noArguments,
 		Long: "Writes the JSON Schema of the plan document. An editor that is told of it completes\nkeys and marks mistakes.",
 		RunE: func(*cobra.Command, []string) error {
 			_, err := s.Out.Write(plan.Schema())

@@ -1,9 +1,6 @@
 package sheet
 
 import (
-	"fmt"
-
-	"rootbell/internal/base/finding"
 	"rootbell/internal/base/plane"
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
@@ -25,7 +22,7 @@ func Of(a *garden.Assessment, index int, revision string) (l Lid, ok bool) {
 		Garden: a.Garden, Tub: t.Name, System: a.Plan.Units, Invented: a.Invented(),
 		Outline: path(t.Lid.Outline), ThicknessMM: t.Lid.Thick, ToleranceMM: t.Lid.ErrorMM, LeastWebMM: max(layout.WorstWebMM, 0),
 		Cup:    Cup{BodyMM: float64(cup.Body.Value), RimMM: float64(cup.Rim.Value), DepthMM: float64(cup.Depth.Value)},
-		Layout: layout.Name, Stop: stopFor(a, index), On: a.On, Revision: revision,
+		Layout: layout.Name, Stop: a.StopOf(index), On: a.On, Revision: revision,
 	}
 	if layout.Name != "widest" {
 		l.RulerStepMM = t.Lid.StepMM
@@ -43,21 +40,6 @@ func Of(a *garden.Assessment, index int, revision string) (l Lid, ok bool) {
 		l.AirLine = &AirLine{Opening: Opening{XMM: w.XMM, YMM: w.YMM, SizeMM: w.DiameterMM}, OnWall: w.On == "wall", HeightMM: w.HeightMM}
 	}
 	return l, true
-}
-
-// stopFor is why nobody may drill this tub's lid: the first stop that concerns
-// the tub or the whole garden.
-func stopFor(a *garden.Assessment, index int) string {
-	own := fmt.Sprintf("tubs[%d]", index)
-	for _, f := range a.Findings {
-		if f.Level != finding.Stop {
-			continue
-		}
-		if len(f.Field) < 5 || f.Field[:5] != "tubs[" || len(f.Field) >= len(own) && f.Field[:len(own)] == own {
-			return f.Text
-		}
-	}
-	return ""
 }
 
 // path is the outline of any shape of the plane.
@@ -83,7 +65,9 @@ func rib(c plane.Capsule) scene.Path {
 	along := c.B.Sub(c.A)
 	across := along.Left().Times(c.Width / 2 / max(along.Length(), 1e-9))
 	return scene.Path{Closed: true, Vertices: []scene.Vertex{
-		{Point: scene.PointOf(c.A.Sub(across))}, {Point: scene.PointOf(c.B.Sub(across)), Bulge: halfCircle},
-		{Point: scene.PointOf(c.B.Add(across))}, {Point: scene.PointOf(c.A.Add(across)), Bulge: halfCircle},
+		{Point: scene.PointOf(c.A.Sub(across))},
+		{Point: scene.PointOf(c.B.Sub(across)), Bulge: halfCircle},
+		{Point: scene.PointOf(c.B.Add(across))},
+		{Point: scene.PointOf(c.A.Add(across)), Bulge: halfCircle},
 	}}
 }
