@@ -11,3 +11,14 @@ func LaidCard(l sheet.Lid, paper scene.Size) (elements []scene.Element, blocks [
 	page := layCard(l, paper)
 	return page.elements, page.blocks, page.fits
 }
+
+// LaidForms are the other papers of a cover before they are printed.
+func LaidForms(c Cover, tubs []WetTub, paper scene.Size) map[string][]scene.Element {
+	out := map[string][]scene.Element{}
+	for name, page := range map[string]laid{"measuring sheet": layMeasuring(c, paper), "wet test": layWetTest(c, tubs, paper)} {
+		if page.fits {
+			out[name] = page.elements
+		}
+	}
+	return out
+}

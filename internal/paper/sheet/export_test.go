@@ -41,4 +41,6 @@ const (
 	MarginMM  = marginMM
 	OverlapMM = overlapMM
 	FootMM    = footMM
+	StripMM   = stripMM
+	TitleMM   = titleMM
 )

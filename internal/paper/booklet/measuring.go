@@ -1,0 +1,208 @@
+package booklet
+
+import (
+	"rootbell/internal/base/quantity"
+	"rootbell/internal/paper/scene"
+)
+
+// MeasuringSheet is one page to take into the store room with a tape and a
+// pencil: drawings with ringed letters, and a blank for each letter.
+func MeasuringSheet(c Cover, paper scene.Size) ([]byte, error) {
+	press := scene.NewPress("Measuring sheet", c.On)
+	press.Page(paper).Draw(layMeasuring(c, paper).elements...)
+	return press.Bytes()
+}
+
+func layMeasuring(c Cover, paper scene.Size) laid {
+	page := laid{fits: true, elements: c.titleBlock("Measuring sheet", paper)}
+	head := scene.NewColumn(body(paper))
+	headOf(head, "Measuring sheet: one tub, tape and pencil")
+	head.Text(scene.Style{Face: scene.Serif, SizeMM: 10.5 * scene.PointMM, Leading: 1.25},
+		"Measure inside where it says inside. Write what the tape shows, not what the label says.")
+	head.Gap(2)
+	head.Text(scene.Style{Face: scene.Sans, SizeMM: 3.2, Leading: 1.5}, "Tub's name ______________________   What it has held before ________________________________")
+	head.Gap(1.5)
+	head.Text(scene.Style{Face: scene.Serif, SizeMM: 10.5 * scene.PointMM, Leading: 1.25},
+		"If nobody knows what a second-hand tub has held, do not grow food in it.")
+	head.Gap(2.5)
+	head.Rule(scene.Edge, 3)
+	rest := body(paper)
+	rest.Max.Y = rest.Min.Y + head.Left()
+	halves := scene.Columns(rest, 2, gutterMM)
+	left, right := scene.NewColumn(halves[0]), scene.NewColumn(halves[1])
+	unit := map[quantity.System]string{quantity.Metric: "cm", quantity.US: "in"}[c.System]
+	tubBlock(left, unit)
+	cupBlock(left, map[quantity.System]string{quantity.Metric: "mm", quantity.US: "in"}[c.System])
+	lidBlock(right, unit)
+	shelfBlock(right, unit)
+	page.add(head, left, right)
+	return page
+}
+
+func sectionHead(column *scene.Column, text string) {
+	column.Text(scene.Style{Face: scene.SerifBold, SizeMM: 12 * scene.PointMM, Leading: 1.25}, text)
+	column.Gap(1)
+}
+
+// Heights of the drawings on the measuring sheet, as shares of the column's.
+const (
+	largeFigure = 0.19
+	smallFigure = 0.125
+)
+
+func figure(column *scene.Column, share float64, draw func(box scene.Box) []scene.Element) {
+	if box, ok := column.Take(column.Box.Height() * share); ok {
+		column.Elements = append(column.Elements, draw(box)...)
+	}
+}
+
+func tubBlock(column *scene.Column, unit string) {
+	sectionHead(column, "The tub, cut through, without its lid")
+	figure(column, largeFigure, drawTub)
+	column.Gap(1)
+	asks(column, unit, []ask{
+		{"a", "inside, top: long"},
+		{"b", "inside, top: wide"},
+		{"c", "inside, floor: long"},
+		{"d", "inside, floor: wide"},
+		{"e", "inside height to the rim"},
+		{"f", "radius of the inside corners"},
+	})
+	column.Gap(1)
+	column.Text(scene.Style{Face: scene.Sans, SizeMM: 2.9}, "Outside, lid on: long ________ wide ________ high ________ ; empty tub weighs ________")
+	column.Gap(3)
+}
+
+func drawTub(box scene.Box) []scene.Element {
+	at := within(box)
+	out := []scene.Element{
+		scene.Shape{Path: scene.Polyline(at(0.06, 0.86), at(0.12, 0.86), at(0.22, 0.12), at(0.78, 0.12), at(0.88, 0.86), at(0.94, 0.86)), Class: scene.Cut},
+		scene.Line{From: at(0.05, 0.02), To: at(0.95, 0.02), Class: scene.Part},
+	}
+	out = append(out, measured(at(0.12, 0.86), at(0.88, 0.86), 3, "a", "b")...)
+	out = append(out, measured(at(0.22, 0.12), at(0.78, 0.12), 4, "c", "d")...)
+	out = append(out, measured(at(0.7, 0.12), at(0.7, 0.86), 0, "e")...)
+	out = append(out, scene.Line{From: at(0.24, 0.16), To: at(0.32, 0.44)})
+	return append(out, ring(at(0.33, 0.5), "f")...)
+}
+
+func lidBlock(column *scene.Column, unit string) {
+	sectionHead(column, "The lid, from above and from the side")
+	figure(column, largeFigure, drawLid)
+	column.Gap(1)
+	asks(column, unit, []ask{
+		{"g", "flat part: long"},
+		{"h", "flat part: wide"},
+		{"i", "radius of its corners"},
+		{"j", "thickness"},
+		{"k", "face over (+), under (−) rim"},
+	})
+	column.Gap(1)
+	column.Text(scene.Style{Face: scene.Sans, SizeMM: 2.9, Leading: 1.5},
+		"Draw handles, vents, ribs and folds into the drawing, each with its distances from the lower left corner.")
+	column.Gap(3)
+}
+
+func drawLid(box scene.Box) []scene.Element {
+	at := within(box)
+	flat := scene.Box{Min: at(0.06, 0.34), Max: at(0.8, 0.98)}
+	out := []scene.Element{
+		scene.Shape{Path: scene.RoundedRectangle(flat, 5), Class: scene.Cut},
+		scene.Shape{Path: scene.Polyline(at(0.02, 0.1), at(0.05, 0.1), at(0.07, 0.16), at(0.79, 0.16), at(0.81, 0.1), at(0.84, 0.1)), Class: scene.Cut},
+		scene.Line{From: at(0.02, 0.05), To: at(0.84, 0.05), Class: scene.Hidden},
+		scene.Text{At: at(0.3, -0.03), Text: "height of the tub's rim", SizeMM: 2.6},
+	}
+	out = append(out, measured(at(0.06, 0.62), at(0.8, 0.62), 0, "g")...)
+	out = append(out, measured(at(0.5, 0.34), at(0.5, 0.98), 0, "h")...)
+	out = append(out, ring(at(0.11, 0.88), "i")...)
+	out = append(out, ring(at(0.56, 0.24), "j")...)
+	out = append(out, measured(at(0.9, 0.05), at(0.9, 0.16), 0)...)
+	return append(out, ring(at(0.96, 0.12), "k")...)
+}
+
+func cupBlock(column *scene.Column, unit string) {
+	sectionHead(column, "Five cups of one pack")
+	figure(column, smallFigure, drawCup)
+	table := scene.Table{SizeMM: 3, RowMM: 6.2, Fields: []scene.Field{
+		{Head: "cup, " + unit, Share: 1.5, Face: scene.SansBold},
+		{Head: "m body", Share: 2},
+		{Head: "n rim", Share: 2},
+		{Head: "o depth", Share: 2},
+	}}
+	for _, n := range []string{"1", "2", "3", "4", "5"} {
+		table.Rows = append(table.Rows, []string{n, scene.Blank, scene.Blank, scene.Blank})
+	}
+	column.Table(table)
+	column.Gap(1)
+	column.Text(scene.Style{Face: scene.Sans, SizeMM: 2.9, Leading: 1.25},
+		"The largest body and the smallest rim count.")
+}
+
+func drawCup(box scene.Box) []scene.Element {
+	at := within(box)
+	out := []scene.Element{
+		scene.Shape{Path: scene.Polyline(at(0.3, 0.86), at(0.36, 0.86), at(0.4, 0.12), at(0.6, 0.12), at(0.64, 0.86), at(0.7, 0.86)), Class: scene.Cut},
+		scene.Text{At: at(0.02, 0.55), Text: "body: just", SizeMM: 2.6},
+		scene.Text{At: at(0.02, 0.41), Text: "under the rim", SizeMM: 2.6},
+	}
+	out = append(out, measured(at(0.365, 0.66), at(0.635, 0.66), 0, "m")...)
+	out = append(out, measured(at(0.3, 0.86), at(0.7, 0.86), 2, "n")...)
+	return append(out, measured(at(0.76, 0.12), at(0.76, 0.86), 0, "o")...)
+}
+
+func shelfBlock(column *scene.Column, unit string) {
+	sectionHead(column, "The shelf and the tap")
+	figure(column, smallFigure, drawShelf)
+	column.Gap(1)
+	asks(column, unit, []ask{
+		{"p", "shelf between its posts"},
+		{"q", "depth, front to back"},
+		{"r", "clear height"},
+	})
+	column.Gap(1)
+	style := scene.Style{Face: scene.Sans, SizeMM: 2.9, Leading: 1.7}
+	column.Text(style, "Load the maker allows, spread evenly: ________ for each shelf")
+	column.Text(style, "Tap: distance to the shelf ________ ; bucket holds ________ ; pH strip ________ ; EC ________")
+	column.Text(style, "Socket: above the water line, away from splashes? ________ Residual-current protection (RCD, GFCI)? ________")
+}
+
+func drawShelf(box scene.Box) []scene.Element {
+	at := within(box)
+	out := []scene.Element{}
+	for _, y := range []float64{0.1, 0.86} {
+		board := scene.Rectangle(scene.Box{Min: at(0.12, y), Max: at(0.88, y+0.07)})
+		out = append(out, scene.Hatch(board, 1.4, 45, scene.Thin)...)
+		out = append(out, scene.Shape{Path: board, Class: scene.Edge})
+	}
+	for _, x := range []float64{0.12, 0.88} {
+		out = append(out, scene.Line{From: at(x, 0), To: at(x, 1), Class: scene.Edge})
+	}
+	out = append(out, measured(at(0.12, 0.4), at(0.88, 0.4), 0, "p", "q")...)
+	return append(out, measured(at(0.74, 0.17), at(0.74, 0.86), 0, "r")...)
+}
+
+// within gives places in a box by shares of its width and height.
+func within(box scene.Box) func(x, y float64) scene.Point {
+	return func(x, y float64) scene.Point {
+		return box.Min.Plus(scene.Point{X: x * box.Width(), Y: y * box.Height()})
+	}
+}
+
+// measured is a dimension line with ringed letters on it.
+func measured(a, b scene.Point, off float64, letters ...string) []scene.Element {
+	step := b.Minus(a)
+	along := step.Times(1 / max(a.Distance(b), 1e-9))
+	out := scene.Point{X: -along.Y, Y: along.X}.Times(off)
+	from, to := a.Plus(out), b.Plus(out)
+	stroke := along.Turned(45).Times(1.3)
+	elements := []scene.Element{
+		scene.Line{From: from, To: to},
+		scene.Line{From: from.Minus(stroke), To: from.Plus(stroke), Class: scene.Part},
+		scene.Line{From: to.Minus(stroke), To: to.Plus(stroke), Class: scene.Part},
+	}
+	for i, letter := range letters {
+		share := 0.36 + 0.12*float64(i)
+		elements = append(elements, ring(from.Plus(to.Minus(from).Times(share)), letter)...)
+	}
+	return elements
+}
