@@ -9,6 +9,7 @@ import (
 	"rootbell/internal/garden/plan"
 	"rootbell/internal/school/shopping"
 	"rootbell/internal/science/lid"
+	"rootbell/internal/science/tub"
 )
 
 // Inputs is all an assessment depends on: the same inputs give the same
@@ -48,7 +49,9 @@ type Tub struct {
 	Plants         *Plants  `json:"plants"`
 	Lid            *Lid     `json:"lid"`
 
-	Crops []Growing `json:"-"` // what grows in it, with the plants of each
+	Crops  []Growing `json:"-"` // what grows in it, with the plants of each
+	Shape  tub.Shape `json:"-"`
+	Levels []Level   `json:"-"` // its lines, from the top down; none where they contradict each other
 }
 
 // Plants is how many plants a tub takes, and what binds.

@@ -139,6 +139,7 @@ func (t *tubState) water() {
 	if t.wet = t.lines.Fill.Base > 0 && t.lines.Fill.Base <= t.shape.HeightMM() && t.lines.CupBottom.Base > 0; !t.wet {
 		return
 	}
+	t.out.Shape, t.out.Levels = t.shape, t.levels()
 	t.out.FillDepthMM = in(t.lines.Fill, quantity.Millimetre, 1)
 	t.fill = t.shape.Water(t.book, "volume_fill", "water up to the fill line", t.lines.Fill, t.setup.TapeErrorMM)
 	t.out.VolumeFillL = in(t.fill, quantity.Litre, 3)

@@ -37,6 +37,7 @@ func (m *paperMaker) add(name string, make func() ([]byte, error)) {
 func buildPapers(a *garden.Assessment, size scene.Size) ([]file, error) {
 	m := &paperMaker{a: a, size: size, cover: booklet.Cover{Garden: a.Garden, Invented: a.Invented(), System: a.Plan.Units, On: a.On}}
 	m.lids()
+	m.tubs()
 	m.shopping()
 	return m.files, m.err
 }
@@ -57,6 +58,24 @@ func (m *paperMaker) lids() {
 	}
 	if len(lids) > 0 {
 		m.add("helper-card.pdf", func() ([]byte, error) { return booklet.HelperCards(lids, m.size) })
+	}
+}
+
+// tubs makes the papers of the store room and of the filled tub.
+func (m *paperMaker) tubs() {
+	var wet []booklet.WetTub
+	for i := range m.a.Tubs {
+		t := &m.a.Tubs[i]
+		if len(t.Levels) == 0 {
+			continue
+		}
+		wet = append(wet, booklet.WetTub{Name: t.Name, FillMM: t.Levels[0].DepthMM, Fill: quantity.FormatMark(t.Levels[0].DepthMM, m.a.Plan.Units)})
+		d, _ := sheet.DipstickOf(m.a, i, "")
+		m.add("dipstick-"+garden.Slug(t.Name)+".pdf", func() ([]byte, error) { return sheet.DipstickPDF(d, m.size) })
+	}
+	m.add("measuring-sheet.pdf", func() ([]byte, error) { return booklet.MeasuringSheet(m.cover, m.size) })
+	if len(wet) > 0 {
+		m.add("wet-test.pdf", func() ([]byte, error) { return booklet.WetTest(m.cover, wet, m.size) })
 	}
 }
 

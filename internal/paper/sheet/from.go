@@ -42,6 +42,23 @@ func Of(a *garden.Assessment, index int, revision string) (l Lid, ok bool) {
 	return l, true
 }
 
+// DipstickOf is the dipstick strip of one tub; ok is false where its lines are
+// not known.
+func DipstickOf(a *garden.Assessment, index int, revision string) (d Dipstick, ok bool) {
+	t := a.Tubs[index]
+	if len(t.Levels) == 0 {
+		return Dipstick{}, false
+	}
+	d = Dipstick{Garden: a.Garden, Tub: t.Name, Invented: a.Invented(), System: a.Plan.Units, TopMM: t.Shape.HeightMM(), On: a.On, Revision: revision}
+	for _, v := range t.VolumeMarks(a.Plan.Units) {
+		d.Volumes = append(d.Volumes, VolumeMark{DepthMM: v.DepthMM, Words: v.Words})
+	}
+	for _, l := range t.Levels {
+		d.Lines = append(d.Lines, LineMark{DepthMM: l.DepthMM, Words: l.Words, Lowest: l.Lowest})
+	}
+	return d, true
+}
+
 // path is the outline of any shape of the plane.
 func path(s plane.Shape) scene.Path {
 	switch s := s.(type) {

@@ -31,4 +31,5 @@ const (
 	factCarryBucketAdult              facts.ID = "carry.bucket.adult"
 	factAirStoneDiameter              facts.ID = "air.stone_diameter"
 	factWaterTemperature              facts.ID = "water.temperature"
+	factTopupTriggerDrop              facts.ID = "topup.trigger.drop"
 )

@@ -57,14 +57,28 @@ func (s Shape) Lines(b *working.Book, set Setup) Lines {
 	free := mm(b, "freeboard", "freeboard", "g", factWaterFreeboardMin)
 	l.Highest = b.Work(belowLaw, "highest_depth", "highest safe line", h, free)
 
-	stone := mm(b, "stone_height", "height of the air stone", "s", factWaterStoneHeight)
-	if set.StoneHeightMM != nil {
-		stone = b.Typed("stone_height_typed", "height of the air stone", "s", quantity.Length, *set.StoneHeightMM, 0)
-	}
 	l.Lowest = b.Work(lowestLaw, "lowest_depth", "lowest safe line",
-		mm(b, "least_depth", "least depth of any tub", "k", factWaterDepthMin), stone,
+		mm(b, "least_depth", "least depth of any tub", "k", factWaterDepthMin), set.stoneHeight(b),
 		mm(b, "water_over_stone", "water over the air stone", "o", factWaterDepthOverStoneMin))
 	return l
+}
+
+// stoneHeight enters what the plan says, else the usual height: a default that
+// decides nothing is not listed.
+func (set Setup) stoneHeight(b *working.Book) working.Number {
+	if set.StoneHeightMM != nil {
+		return b.Typed("stone_height_typed", "height of the air stone", "s", quantity.Length, *set.StoneHeightMM, 0)
+	}
+	return mm(b, "stone_height", "height of the air stone", "s", factWaterStoneHeight)
+}
+
+// temperature enters the water's, likewise.
+func (set Setup) temperature(b *working.Book) working.Number {
+	if set.Water != nil {
+		return b.Typed("water_temperature_typed", "water temperature", "t", quantity.Temperature, set.Water.Base(), 0)
+	}
+	f := Facts.Get(factWaterTemperature)
+	return b.Fact("water_temperature", "water temperature", "t", quantity.Temperature, quantity.Celsius.Base(f.Value), f)
 }
 
 func overCup(still bool) facts.ID {
@@ -123,12 +137,7 @@ func (s Shape) Load(b *working.Book, l Lines, set Setup, fill, cups working.Numb
 	var out Load
 	out.Displaced = s.aside(b, "displaced", "pushed aside by cups and stones", l, set, cups)
 	out.Solution = b.Work(differenceLaw, "volume_solution", "nutrient solution", fill, out.Displaced)
-	f := Facts.Get(factWaterTemperature)
-	temp := b.Fact("water_temperature", "water temperature", "t", quantity.Temperature, quantity.Celsius.Base(f.Value), f)
-	if set.Water != nil {
-		temp = b.Typed("water_temperature_typed", "water temperature", "t", quantity.Temperature, set.Water.Base(), 0)
-	}
-	density := b.Work(densityLaw, "water_density", "density of water", temp)
+	density := b.Work(densityLaw, "water_density", "density of water", set.temperature(b))
 	empty := b.Typed("empty_mass", "tub and lid, empty", "e", quantity.Mass, set.EmptyMass.Base(), 0)
 	out.Mass = b.Work(massLaw, "mass_filled", "tub filled", empty, out.Solution, density)
 	carry := Facts.Get(factCarryBucketAdult)
@@ -146,10 +155,7 @@ func (s Shape) aside(b *working.Book, key, name string, l Lines, set Setup, cups
 	body := b.Typed("cup_body", "net cup, body under the lip", "b", quantity.SmallLength, set.CupBodyMM, 0)
 	stone := b.Typed("stones", "air stones", "s", quantity.Count, float64(set.Stones), 0)
 	across := mm(b, "stone_across", "air stone, across", "d", factAirStoneDiameter)
-	tall := mm(b, "stone_height", "height of the air stone", "e", factWaterStoneHeight)
-	if n, ok := b.Find(b.Key("stone_height_typed")); ok {
-		tall = n
-	}
+	tall := set.stoneHeight(b)
 	return b.Work(displacedLaw, key, name, cups, body, l.Fill, l.CupBottom,
 		b.Typed("floor", "the inside floor", "h", quantity.Length, 0, 0), stone, across, tall)
 }
@@ -175,3 +181,6 @@ func MostOverCup() float64 { return Facts.Get(factWaterLineOverCupBottomMax).Val
 
 // TapeErrorMM is the error of a tape where the plan names none.
 func TapeErrorMM() float64 { return Facts.Get(factTubMeasureErrorTape).Value }
+
+// TopUpDropMM is how far a line may fall before it is topped up, in mm.
+func TopUpDropMM() float64 { return Facts.Get(factTopupTriggerDrop).Value }
