@@ -16,31 +16,18 @@ func reportPlants(b *bytes.Buffer, a *garden.Assessment, t garden.Tub) {
 		b.WriteByte('\n')
 		return
 	}
-	answer := fmt.Sprintf("%s. What binds: %s, %d.", plants(p.Count), p.Binds, p.Limits[p.Binds])
+	answer := plants(p.Count) + "."
 	if p.Count != p.Limits[p.Binds] {
-		answer = fmt.Sprintf("%s, as the plan says. What binds: %s, %d.", plants(p.Count), p.Binds, p.Limits[p.Binds])
+		answer = plants(p.Count) + ", as the plan says."
 	}
-	wrap(b, "", answer)
+	wrap(b, "", fmt.Sprintf("%s What binds: %s, %d.", answer, p.Binds, p.Limits[p.Binds]))
 	b.WriteByte('\n')
-	rows := [][]string{{"limit", "plants", "what would move it"}}
+	const lead = "%-15s  %9s  "
+	fmt.Fprintf(b, lead+"what would move it\n", "limit", "plants")
 	for _, name := range garden.LimitNames() {
-		label := name
-		if name == p.Binds {
-			label += " (binds)"
-		}
-		rows = append(rows, []string{label, limit(a, t, name), p.Moves[name]})
+		wrap(b, fmt.Sprintf(lead, name, limit(a, t, name)), p.Moves[name])
 	}
-	folded(b, rows)
 	b.WriteByte('\n')
-}
-
-// folded writes rows whose last cell may be a sentence, folded within the
-// width of the report.
-func folded(b *bytes.Buffer, rows [][]string) {
-	const first, second = 25, 9
-	for _, r := range rows {
-		wrap(b, fmt.Sprintf("%-*s%*s  ", first, r[0], second, r[1]), r[2])
-	}
 }
 
 func plants(n int) string {
