@@ -22,3 +22,10 @@ func LaidForms(c Cover, tubs []WetTub, paper scene.Size) map[string][]scene.Elem
 	}
 	return out
 }
+
+// SectionElements is the section before it is written.
+func SectionElements(s Section) []scene.Element {
+	d := sectionDraft{Section: s, scale: s.pick()}
+	d.draw()
+	return d.elements
+}
