@@ -49,9 +49,9 @@ func (p *parser) skip() {
 	}
 }
 
-func (p *parser) take(any string) byte {
+func (p *parser) take(marks string) byte {
 	p.skip()
-	if p.pos < len(p.text) && strings.IndexByte(any, p.text[p.pos]) >= 0 {
+	if p.pos < len(p.text) && strings.IndexByte(marks, p.text[p.pos]) >= 0 {
 		p.pos++
 		return p.text[p.pos-1]
 	}

@@ -170,7 +170,7 @@ func FuzzShow(f *testing.F) {
 	f.Add(1.0, 2.0, 0.5)
 	f.Add(math.NaN(), 0.0, math.Inf(1))
 	f.Add(1e-300, 1e300, -1.0)
-	f.Add(-0.0, 1e59, 1e-59)
+	f.Add(math.Copysign(0, -1), 1e59, 1e-59)
 	f.Fuzz(func(t *testing.T, a, c, e float64) {
 		b := NewBook()
 		law := Must(Law{
