@@ -79,7 +79,9 @@ func (t *tubState) inside() bool {
 		t.stop("tub-measures", field, fmt.Sprintf("%s: %s.", t.name, err), "Measure the tub again and correct the plan.")
 		return false
 	}
-	t.insideFitsOutside(field)
+	if !t.insideFitsOutside(field) {
+		return false
+	}
 	least, most := tub.Reach()
 	if h := t.shape.HeightMM(); h < least || h > most {
 		t.note("tub-height", field, fmt.Sprintf("%s is %s high inside. For a classroom %s to %s is handy.", t.name, t.mm(h), t.mm(least), t.mm(most)),
@@ -90,10 +92,10 @@ func (t *tubState) inside() bool {
 
 func size(p plan.Pair) [2]float64 { return [2]float64{float64(p[0].Value), float64(p[1].Value)} }
 
-func (t *tubState) insideFitsOutside(field string) {
+func (t *tubState) insideFitsOutside(field string) bool {
 	o := t.typed.Outside
 	if o == nil {
-		return
+		return true
 	}
 	length, width, _, known := t.shape.Wall(t.shape.HeightMM())
 	bigger := o.Height.Set() && t.shape.HeightMM() >= float64(o.Height.Value)
@@ -103,6 +105,7 @@ func (t *tubState) insideFitsOutside(field string) {
 	if bigger {
 		t.stop("inside-over-outside", field, fmt.Sprintf("%s is bigger inside than outside.", t.name), "One of the two was measured wrong, or their numbers are swapped.")
 	}
+	return !bigger
 }
 
 // water enters the lines and what stands up to them.
