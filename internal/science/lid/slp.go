@@ -68,6 +68,9 @@ func (s *solver) climb(reach, floor float64) (float64, bool) {
 		if k < len(giveUp) && t < floor*(1-giveUp[k]) {
 			return t, false
 		}
+		if floor > 0 && s.goingBack(t) {
+			return t, false
+		}
 		if gain < stopGain {
 			break
 		}

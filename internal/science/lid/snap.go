@@ -12,14 +12,15 @@ import (
 // Ruled is a layout whose every coordinate is a mark of the ruler.
 type Ruled struct {
 	Layout Layout
-	// Widest is the least distance of the best layout found without a ruler.
-	Widest float64
-	// Loss is the part of Widest that the ruler costs, 0 to 1.
+	// Widest is the best layout found without a ruler: what Spread gives for
+	// the same question, from the same search.
+	Widest Layout
+	// Loss is the part of Widest's least distance that the ruler costs, 0 to 1.
 	Loss float64
 	// Symmetric tells whether the layout was made its own mirror image, or
 	// its own half-turn, and SymmetryCost what part of the best least distance
-	// on the ruler that costs (0 to 1; also filled where it was too dear, and
-	// 1 where no symmetric layout was found).
+	// on the ruler that costs (0 to 1, also where it was too dear to take; -1
+	// where lid and marks have no symmetry in common).
 	Symmetric    bool
 	SymmetryCost float64
 }
@@ -35,7 +36,8 @@ var ErrNoMark = errors.New("the ruler's step is too coarse: there are not enough
 // Snap lays n points on the ruler's marks, as far apart as a local search
 // from many optima finds; fixed holes stay where they are, on a mark or not.
 // Where the region and the marks are symmetric, so is the layout if that
-// costs at most one part in a hundred.
+// costs at most one part in a hundred. With ErrNoMark the widest layout is
+// given all the same.
 func (r *Region) Snap(ctx context.Context, n int, u Ruler, o Search) (Ruled, error) {
 	if err := r.checkCount(n, o.Fixed); err != nil {
 		return Ruled{}, err
@@ -46,7 +48,7 @@ func (r *Region) Snap(ctx context.Context, n int, u Ruler, o Search) (Ruled, err
 	}
 	if n == len(o.Fixed) {
 		l := r.finished(o.Fixed, o.Fixed, 0)
-		return Ruled{Layout: l, Widest: l.ExactSpacing}, nil
+		return Ruled{Layout: l, Widest: l}, nil
 	}
 	if n == 1 {
 		return r.snapOne(m)
@@ -58,10 +60,10 @@ func (r *Region) Snap(ctx context.Context, n int, u Ruler, o Search) (Ruled, err
 		return Ruled{}, err
 	}
 	plain := s.snapPool(m, nil)
+	out := Ruled{Widest: s.layout(o.Fixed, starts), SymmetryCost: -1}
 	if plain.d <= 0 {
-		return Ruled{}, ErrNoMark
+		return out, ErrNoMark
 	}
-	out := Ruled{Widest: s.pool.kept[0].t * s.unit, SymmetryCost: 1}
 	best := plain
 	if len(o.Fixed) == 0 {
 		even, more, err := r.snapSymmetric(ctx, n, m, o)
@@ -77,7 +79,8 @@ func (r *Region) Snap(ctx context.Context, n int, u Ruler, o Search) (Ruled, err
 		}
 	}
 	out.Layout = r.marked(best.points(m), o.Fixed, starts)
-	out.Loss = max(0, 1-out.Layout.spacingOfFree(len(o.Fixed))/out.Widest)
+	k := len(o.Fixed)
+	out.Loss = max(0, 1-spacingOfFree(out.Layout.Points, k)/spacingOfFree(out.Widest.Exact, k))
 	return out, nil
 }
 
@@ -91,24 +94,26 @@ func (r *Region) marked(free, fixed []plane.Point, starts int) Layout {
 	return l
 }
 
-// spacingOfFree is the least distance between two points that are not both
-// fixed.
-func (l Layout) spacingOfFree(fixed int) float64 {
+// spacingOfFree is the least distance between two points of which the second
+// is not fixed.
+func spacingOfFree(points []plane.Point, fixed int) float64 {
 	d := math.Inf(1)
-	for i := fixed; i < len(l.Points); i++ {
+	for i := fixed; i < len(points); i++ {
 		for j := range i {
-			d = min(d, l.Points[i].To(l.Points[j]))
+			d = min(d, points[i].To(points[j]))
 		}
 	}
 	return d
 }
 
 func (r *Region) snapOne(m *mesh) (Ruled, error) {
+	out := Ruled{Widest: r.finished([]plane.Point{r.deepest}, nil, 0)}
 	i, j, ok := m.nearest(r.deepest)
 	if !ok {
-		return Ruled{}, ErrNoMark
+		return out, ErrNoMark
 	}
-	return Ruled{Layout: r.marked([]plane.Point{m.at(i, j)}, nil, 0)}, nil
+	out.Layout = r.marked([]plane.Point{m.at(i, j)}, nil, 0)
+	return out, nil
 }
 
 // snapPool snaps each optimum of the pool, best first, until the next one is

@@ -16,7 +16,7 @@ type Effort int
 // which answers while someone types.
 const (
 	Full  Effort = 20
-	Quick Effort = 3
+	Quick Effort = 4
 )
 
 // starts is the stopping rule, which knows nothing of the answer: Effort
