@@ -85,6 +85,29 @@ func holdApart(t *testing.T, page scene.Box, texts []scene.Text) {
 	}
 }
 
+// A number that is cut would be marked wrongly.
+func TestHelperCardCutsNoNumber(t *testing.T) {
+	for _, system := range []quantity.System{quantity.Metric, quantity.US} {
+		for paperName, paper := range papers {
+			for _, n := range []int{4, 8, 16} {
+				l := lidOf(n, system)
+				for i := range l.Holes {
+					// Nothing but sixteenths, the widest marks there are.
+					l.Holes[i].XMM = (13*25.4 + 25.4*13/16) + float64(i%4)*25.4
+					l.Holes[i].YMM = (11*25.4 + 25.4*11/16) + float64(i/4)*25.4
+				}
+				l.Pairs = []sheet.Pair{{A: 1, B: 4, MM: 18*25.4 + 25.4*13/16}, {A: 10, B: 16, MM: 18*25.4 + 25.4*13/16}}
+				elements, _, _ := booklet.LaidCard(l, paper)
+				for _, text := range texts(elements, false) {
+					if strings.Contains(text.Text, "…") {
+						t.Errorf("%d holes, %s, %s: %q is cut", n, system, paperName, text.Text)
+					}
+				}
+			}
+		}
+	}
+}
+
 func TestHelperCardIsOnePageForEachTub(t *testing.T) {
 	pdf, err := booklet.HelperCards([]sheet.Lid{lidOf(8, quantity.Metric), lidOf(5, quantity.Metric)}, scene.A4)
 	if err != nil {

@@ -54,7 +54,7 @@ func sideBySide(column *scene.Column, table scene.Table, rows [][]string) {
 	}
 	table.Rows = make([][]string, half)
 	fields := append([]scene.Field{}, table.Fields...)
-	fields = append(fields, scene.Field{Share: 0.5})
+	fields = append(fields, scene.Field{Share: 0.3})
 	fields = append(fields, table.Fields...)
 	for i := range half {
 		row := append(append([]string{}, rows[i]...), "")
@@ -71,7 +71,7 @@ func (c card) centres(column *scene.Column) {
 	column.Gap(2)
 	column.Text(c.small(scene.SerifItalic), "Centres from the lower left corner, "+sheet.UnitWord(c.System))
 	table := scene.Table{SizeMM: c.fit.table * scene.PointMM, RowMM: c.fit.table * scene.PointMM * 1.45, Fields: []scene.Field{
-		{Head: "hole", Share: 1.6, Face: scene.SansBold}, {Head: "right", Share: 1.6, Anchor: scene.End}, {Head: "up", Share: 1.6, Anchor: scene.End},
+		{Head: "hole", Share: 1.3, Face: scene.SansBold}, {Head: "right", Share: 1.8, Anchor: scene.End}, {Head: "up", Share: 1.8, Anchor: scene.End},
 	}}
 	var rows [][]string
 	add := func(name string, x, y float64) {
@@ -105,7 +105,7 @@ func (c card) pairs(column *scene.Column) {
 	column.Gap(2)
 	column.Text(c.small(scene.SerifItalic), caption)
 	table := scene.Table{SizeMM: c.fit.table * scene.PointMM, RowMM: c.fit.table * scene.PointMM * 1.5, Fields: []scene.Field{
-		{Head: "holes", Share: 1.7, Face: scene.SansBold}, {Head: "plan", Share: 1.4, Anchor: scene.End}, {Head: "drilled", Share: 1.6, Anchor: scene.End},
+		{Head: "holes", Share: 1.7, Face: scene.SansBold}, {Head: "plan", Share: 1.7, Anchor: scene.End}, {Head: "drilled", Share: 1.6, Anchor: scene.End},
 	}}
 	var rows [][]string
 	for _, p := range pairs {

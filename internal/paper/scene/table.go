@@ -85,11 +85,19 @@ func (c *Column) cell(cell Box, text string, style Style, anchor Anchor) {
 		return
 	}
 	x := [...]float64{from, (from + to) / 2, to}[anchor]
+	// A number is never cut while smaller type can show it whole.
+	size := style.SizeMM
+	if width := style.Face.Width(text, size); width > to-from {
+		size = max(size*leastShrink, size*(to-from)/width)
+	}
 	c.Elements = append(c.Elements, Text{
-		At: Point{x, cell.Max.Y - style.baseline()}, Text: style.Face.Fitted(text, style.SizeMM, to-from),
-		SizeMM: style.SizeMM, Face: style.Face, Anchor: anchor,
+		At: Point{x, cell.Max.Y - style.baseline()}, Text: style.Face.Fitted(text, size, to-from+roundingMM),
+		SizeMM: size, Face: style.Face, Anchor: anchor,
 	})
 }
+
+// leastShrink is the smallest share of the type size that a cell is set in.
+const leastShrink = 0.7
 
 // Cell is one entry of a title block.
 type Cell struct {

@@ -54,3 +54,16 @@ func saltbrook() sheet.Lid {
 	l.RulerStepMM = 25.4 / 4
 	return l
 }
+
+// wren is an invented small lid that takes two pages, so that many sheets can
+// be printed and measured in a test.
+func wren() sheet.Lid {
+	l := heron()
+	l.Tub = "Wren"
+	l.Outline = scene.RoundedRectangle(scene.BoxAt(scene.Point{}, 400, 155), 20)
+	l.KeepClear, l.CentresIn, l.Service, l.AirLine, l.Holes = nil, nil, nil, nil, nil
+	for i, x := range []float64{60, 200, 340} {
+		l.Holes = append(l.Holes, sheet.Hole{N: i + 1, XMM: x, YMM: 60 + 15*float64(i%2), SizeMM: 76})
+	}
+	return l
+}

@@ -84,7 +84,7 @@ func tablePart(c *scene.Column, caption string, table scene.Table, rows [][]stri
 
 func (l Lid) holeTable() scene.Table {
 	return scene.Table{SizeMM: tableMM, Fields: []scene.Field{
-		{Head: "hole", Share: 2, Face: scene.SansBold},
+		{Head: "hole", Share: 2.4, Face: scene.SansBold},
 		{Head: "right", Share: 2.4, Anchor: scene.End},
 		{Head: "up", Share: 2.4, Anchor: scene.End},
 		{Head: "size", Share: 5.6, Anchor: scene.End},

@@ -246,8 +246,10 @@ func printed(t *testing.T, l sheet.Lid, paper scene.Size) []byte {
 func TestLidSheetIsTrueToATenthOfAMillimetre(t *testing.T) {
 	for name, paper := range papers() {
 		t.Run(name, func(t *testing.T) {
-			for _, report := range measure(t, printed(t, heron(), paper), heron(), paper, trueDPI) {
-				t.Error(report)
+			for _, l := range []sheet.Lid{heron(), wren()} {
+				for _, report := range measure(t, printed(t, l, paper), l, paper, trueDPI) {
+					t.Errorf("%s: %s", l.Tub, report)
+				}
 			}
 		})
 	}
@@ -257,21 +259,21 @@ func TestLidSheetIsTrueToATenthOfAMillimetre(t *testing.T) {
 func TestMeasuringFindsHalfAMillimetre(t *testing.T) {
 	cases := map[string]func(*sheet.Lid){
 		"a hole to the right": func(l *sheet.Lid) { l.Holes[2].XMM += 0.5 },
-		"a hole up":           func(l *sheet.Lid) { l.Holes[6].YMM += 0.5 },
+		"a hole up":           func(l *sheet.Lid) { l.Holes[1].YMM += 0.5 },
 		"a hole too wide":     func(l *sheet.Lid) { l.Holes[0].SizeMM += 0.5 },
 		"the lid's edge":      func(l *sheet.Lid) { l.Outline.Vertices[0].Y -= 0.5; l.Outline.Vertices[1].Y -= 0.5 },
 	}
 	for name, plant := range cases {
 		t.Run(name, func(t *testing.T) {
-			wrong := heron()
+			wrong := wren()
 			plant(&wrong)
-			if len(measure(t, printed(t, wrong, scene.A4), heron(), scene.A4, trueDPI)) == 0 {
+			if len(measure(t, printed(t, wrong, scene.A4), wren(), scene.A4, trueDPI)) == 0 {
 				t.Error("an error of 0.5 mm was not found")
 			}
 		})
 	}
 	t.Run("printed at 99.5 %", func(t *testing.T) {
-		reports := measure(t, printed(t, heron(), scene.A4), heron(), scene.A4, trueDPI*0.995)
+		reports := measure(t, printed(t, wren(), scene.A4), wren(), scene.A4, trueDPI*0.995)
 		if len(reports) == 0 {
 			t.Error("a sheet printed too small was not found")
 		}
