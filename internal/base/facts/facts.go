@@ -5,6 +5,7 @@ package facts
 import (
 	"encoding/csv"
 	"fmt"
+	"math"
 	"sort"
 	"strconv"
 	"strings"
@@ -52,7 +53,8 @@ func Parse(name, text string) (Table, error) {
 	t := Table{Name: name, byID: map[ID]int{}}
 	for _, rec := range records[1:] {
 		f := Fact{ID: ID(rec[0]), Word: rec[1], Unit: rec[2], AppliesTo: rec[3], Status: rec[4], Source: rec[5], Note: rec[6]}
-		if v, err := strconv.ParseFloat(f.Word, 64); err == nil {
+		// ParseFloat reads "nan" and "inf" too, which are words here.
+		if v, err := strconv.ParseFloat(f.Word, 64); err == nil && !math.IsNaN(v) && !math.IsInf(v, 0) {
 			f.Value = v
 		}
 		if err := t.add(f); err != nil {

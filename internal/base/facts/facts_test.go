@@ -23,6 +23,18 @@ func TestParseReadsRowsWithNumbersAndWords(t *testing.T) {
 	}
 }
 
+func TestAWordThatReadsAsNoNumberIsAWord(t *testing.T) {
+	for _, word := range []string{"nan", "inf", "-Infinity"} {
+		table, err := Parse("t", head+"a,"+word+",,,memory,x,\n")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if f := table.Get("a"); f.Value != 0 || f.Word != word {
+			t.Errorf("%s read as %+v", word, f)
+		}
+	}
+}
+
 func TestParseNamesTheRowThatIsWrong(t *testing.T) {
 	for _, c := range []struct{ name, rows, want string }{
 		{"status", "a,1,,,guess,x,\n", `a: the status "guess"`},
