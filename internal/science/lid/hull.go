@@ -8,10 +8,10 @@ import (
 
 // The box is cut into coarse by coarse cells, and those along the hull in four
 // as often as cuts says.
-const coarse, cuts = 32, 5
+const coarse, cuts = 32, 4
 
 // cellHull returns a convex polygon that holds the whole region and is larger
-// by no more than about a thousandth of its size. A cell of the box is left
+// by no more than about a few thousandths of its size. A cell of the box is left
 // out where the slack at its middle proves it empty: the slack never changes
 // faster than the distance. Cells along the hull are cut in four again and
 // again; those well inside it only lend it their corners.
@@ -98,9 +98,10 @@ func (r *Region) hullOf(inner plane.Polygon, cells []plane.Rect) plane.Polygon {
 	return plane.Hull(pts)
 }
 
-// touches reports whether the cell lies within its own size of the hull's
-// outline.
+// touches reports whether the cell lies so near the hull's outline, which may
+// be off by a cell's size, that a corner of it could be a corner of the
+// region's own hull.
 func touches(hull plane.Polygon, c plane.Rect) bool {
 	m := c.Centre()
-	return m.To(hull.Nearest(m)) <= c.Min.To(c.Max)
+	return m.To(hull.Nearest(m)) <= 3*c.Min.To(c.Max)
 }
