@@ -8,10 +8,10 @@ import (
 
 // The box is cut into coarse by coarse cells, and those along the hull in four
 // as often as cuts says.
-const coarse, cuts = 32, 4
+const coarse, cuts = 32, 5
 
 // cellHull returns a convex polygon that holds the whole region and is larger
-// by no more than about a few thousandths of its size. A cell of the box is left
+// by no more than a few thousandths of its size. A cell of the box is left
 // out where the slack at its middle proves it empty: the slack never changes
 // faster than the distance. Cells along the hull are cut in four again and
 // again; those well inside it only lend it their corners.
@@ -37,8 +37,9 @@ func (r *Region) cellHull() plane.Polygon {
 	hull := r.hullOf(inner, cells)
 	for range cuts {
 		var cut, deep []plane.Rect
+		lines := sideLines(hull)
 		for _, c := range cells {
-			if !touches(hull, c) {
+			if !touches(lines, c) {
 				deep = append(deep, c)
 				continue
 			}
@@ -98,10 +99,31 @@ func (r *Region) hullOf(inner plane.Polygon, cells []plane.Rect) plane.Polygon {
 	return plane.Hull(pts)
 }
 
+// sideLine is one side of a hull as a line: normal·p = at, inwards positive.
+type sideLine struct {
+	normal plane.Point
+	at     float64
+}
+
+func sideLines(hull plane.Polygon) []sideLine {
+	out := make([]sideLine, len(hull))
+	for k, a := range hull {
+		d := hull[(k+1)%len(hull)].Sub(a)
+		n := d.Left().Times(1 / d.Length())
+		out[k] = sideLine{n, n.Dot(a)}
+	}
+	return out
+}
+
 // touches reports whether the cell lies so near the hull's outline, which may
 // be off by a cell's size, that a corner of it could be a corner of the
 // region's own hull.
-func touches(hull plane.Polygon, c plane.Rect) bool {
-	m := c.Centre()
-	return m.To(hull.Nearest(m)) <= 3*c.Min.To(c.Max)
+func touches(hull []sideLine, c plane.Rect) bool {
+	m, near := c.Centre(), 3*c.Min.To(c.Max)
+	for _, s := range hull {
+		if s.normal.Dot(m)-s.at <= near {
+			return true
+		}
+	}
+	return false
 }
