@@ -49,8 +49,8 @@ func (s Segment) Nearest(p Point) Point {
 // Bounds returns the smallest upright rectangle around the segment.
 func (s Segment) Bounds() Rect {
 	return Rect{
-		Point{math.Min(s.A.X, s.B.X), math.Min(s.A.Y, s.B.Y)},
-		Point{math.Max(s.A.X, s.B.X), math.Max(s.A.Y, s.B.Y)},
+		Point{min(s.A.X, s.B.X), min(s.A.Y, s.B.Y)},
+		Point{max(s.A.X, s.B.X), max(s.A.Y, s.B.Y)},
 	}
 }
 

@@ -28,8 +28,8 @@ func (r Rect) Grown(m float64) Rect {
 // Meet returns the common part; it is empty where Min is above Max.
 func (r Rect) Meet(o Rect) Rect {
 	return Rect{
-		Point{math.Max(r.Min.X, o.Min.X), math.Max(r.Min.Y, o.Min.Y)},
-		Point{math.Min(r.Max.X, o.Max.X), math.Min(r.Max.Y, o.Max.Y)},
+		Point{max(r.Min.X, o.Min.X), max(r.Min.Y, o.Min.Y)},
+		Point{min(r.Max.X, o.Max.X), min(r.Max.Y, o.Max.Y)},
 	}
 }
 
@@ -42,8 +42,8 @@ func (r Rect) Empty() bool { return r.Min.X > r.Max.X || r.Min.Y > r.Max.Y }
 // Clamp returns the point of the rectangle closest to p.
 func (r Rect) Clamp(p Point) Point {
 	return Point{
-		math.Min(math.Max(p.X, r.Min.X), r.Max.X),
-		math.Min(math.Max(p.Y, r.Min.Y), r.Max.Y),
+		min(max(p.X, r.Min.X), r.Max.X),
+		min(max(p.Y, r.Min.Y), r.Max.Y),
 	}
 }
 
@@ -58,14 +58,14 @@ func (r Rect) holds(p Point) bool {
 
 func (r Rect) grownTo(p Point) Rect {
 	return Rect{
-		Point{math.Min(r.Min.X, p.X), math.Min(r.Min.Y, p.Y)},
-		Point{math.Max(r.Max.X, p.X), math.Max(r.Max.Y, p.Y)},
+		Point{min(r.Min.X, p.X), min(r.Min.Y, p.Y)},
+		Point{max(r.Max.X, p.X), max(r.Max.Y, p.Y)},
 	}
 }
 
 // Distance returns the signed distance from p to the outline.
 func (r Rect) Distance(p Point) float64 {
-	in := math.Min(math.Min(p.X-r.Min.X, r.Max.X-p.X), math.Min(p.Y-r.Min.Y, r.Max.Y-p.Y))
+	in := min(min(p.X-r.Min.X, r.Max.X-p.X), min(p.Y-r.Min.Y, r.Max.Y-p.Y))
 	if in >= 0 {
 		return in
 	}

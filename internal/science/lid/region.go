@@ -103,10 +103,10 @@ func checkShape(s plane.Shape, margin float64) error {
 func (r *Region) Slack(p plane.Point) float64 {
 	s := math.Inf(1)
 	for _, b := range r.bounds {
-		s = math.Min(s, b.Shape.Distance(p)-b.Margin)
+		s = min(s, b.Shape.Distance(p)-b.Margin)
 	}
 	for _, o := range r.keepOuts {
-		s = math.Min(s, -o.Shape.Distance(p)-o.Clearance)
+		s = min(s, -o.Shape.Distance(p)-o.Clearance)
 	}
 	return s
 }
