@@ -19,10 +19,12 @@ var arrows = map[string][]string{
 	"internal/school/shopping":     {"internal/base/..."},
 	"internal/garden/plan":         {"internal/base/..."},
 	"internal/garden":              {"internal/base/...", "internal/science/...", "internal/school/...", "internal/garden/plan"},
+	"internal/garden/sources":      {"internal/base/facts", "internal/garden"},
 	"internal/paper/scene":         {"internal/base/plane"},
 	"internal/paper/sheet":         {"internal/base/plane", "internal/base/quantity", "internal/garden", "internal/garden/plan", "internal/paper/scene"},
 	"internal/paper/booklet":       {"internal/base/plane", "internal/base/quantity", "internal/garden", "internal/garden/plan", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/app/cli":             {"internal/..."},
+	"internal/app/cli/manpages":    {"internal/app/cli"},
 	"internal/floors":              {},
 	"cmd/rootbell":                 {"internal/app/..."},
 }

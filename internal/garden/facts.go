@@ -9,7 +9,13 @@ import (
 	"rootbell/internal/science/tub"
 )
 
-// Facts are all sourced values that assessments rest on, by id.
-func Facts() []facts.Fact {
-	return facts.Join(crop.Facts, netcup.Facts, shelf.Facts, shopping.Facts, tub.Facts)
+//go:generate go run rootbell/internal/garden/sources ../../docs/sources.md
+
+// FactTables are the sourced values that assessments rest on, by the package
+// that uses them.
+func FactTables() []facts.Table {
+	return []facts.Table{crop.Facts, netcup.Facts, shelf.Facts, shopping.Facts, tub.Facts}
 }
+
+// Facts are all sourced values that assessments rest on, by id.
+func Facts() []facts.Fact { return facts.Join(FactTables()...) }

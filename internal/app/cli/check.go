@@ -14,7 +14,7 @@ func checkCommand(s Streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "check PLAN",
 		Short: "Every number and finding, and what binds",
-		Long:  "Works the plan out and shows how many plants each tub takes, what binds, where the\nholes go and what to mind.\n" + exits,
+		Long:  "Works the plan out and shows how many plants each tub takes, what binds, where\nthe holes go and what to mind.\n" + exits,
 		Args:  onePlan,
 		RunE: func(c *cobra.Command, args []string) error {
 			a, err := q.assess(c, s, args[0])

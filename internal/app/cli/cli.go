@@ -14,9 +14,12 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 
 	"github.com/spf13/cobra"
 )
+
+//go:generate go run rootbell/internal/app/cli/manpages ../../../docs/man
 
 // The exit statuses.
 const (
@@ -95,6 +98,7 @@ Begin with 'rootbell new my-garden.yaml', change the measures to yours, then
 		SilenceErrors: true, SilenceUsage: true,
 	}
 	root.SetFlagErrorFunc(wrongFlag)
+	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages ", fmt.Sprintf(".FlagUsagesWrapped %d ", columns)))
 	root.SetHelpCommand(helpCommand())
 	root.AddCommand(newCommand(s), checkCommand(s), packCommand(s), explainCommand(s), factsCommand(s), schemaCommand(s), versionCommand(s))
 	completionCommand(root)

@@ -66,10 +66,12 @@ func nearKeys(a *garden.Assessment, key string) string {
 	last := key[strings.LastIndex(key, ".")+1:]
 	for _, n := range a.Numbers {
 		keys = append(keys, n.Key)
-		if last != "" && strings.Contains(n.Key, last) && len(same) < mostNear {
+		if last != "" && strings.Contains(n.Key, last) {
 			same = append(same, n.Key)
 		}
 	}
+	shortestFirst(same)
+	same = same[:min(len(same), mostNear)]
 	otherwise := "'rootbell explain PLAN' lists the keys"
 	if len(same) > 0 {
 		otherwise = "perhaps " + strings.Join(same, ", ")

@@ -15,7 +15,7 @@ func factsCommand(s Streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "facts [ID]",
 		Short: "Facts with their source and status",
-		Long:  "Lists every value taken from outside the program, with its source and its status:\nread (seen in the source named), memory, common practice, or computed.\n" + exits,
+		Long:  "Lists every value taken from outside the program, with its source and its\nstatus: read (seen in the source named), memory, common practice, or computed.\n" + exits,
 		Args:  atMostOne("fact"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			rows := garden.Facts()

@@ -42,9 +42,9 @@ func read(s Streams, name string) (*plan.Plan, error) {
 		return p, nil
 	}
 	for _, problem := range problems {
-		fmt.Fprintf(s.Err, "%s:%d:%d: %s\n", name, problem.Line, problem.Column, problem.What)
+		fmt.Fprintf(s.Err, "%s:%d:%d: %s\n", name, problem.Line, problem.Column, plain(problem.What))
 		if problem.Hint != "" {
-			fmt.Fprintf(s.Err, "hint: %s\n", problem.Hint)
+			fmt.Fprintf(s.Err, "hint: %s\n", plain(problem.Hint))
 		}
 	}
 	return nil, status(Unreadable)

@@ -22,10 +22,14 @@ func reportPlants(b *bytes.Buffer, a *garden.Assessment, t garden.Tub) {
 	}
 	wrap(b, "", fmt.Sprintf("%s What binds: %s, %d.", answer, p.Binds, p.Limits[p.Binds]))
 	b.WriteByte('\n')
-	const lead = "%-15s  %9s  "
+	const lead = "%-23s  %9s  "
 	fmt.Fprintf(b, lead+"what would move it\n", "limit", "plants")
 	for _, name := range garden.LimitNames() {
-		wrap(b, fmt.Sprintf(lead, name, limit(a, t, name)), p.Moves[name])
+		label := name
+		if name == p.Binds {
+			label += " (binds)"
+		}
+		wrap(b, fmt.Sprintf(lead, label, limit(a, t, name)), p.Moves[name])
 	}
 	b.WriteByte('\n')
 }

@@ -2,12 +2,24 @@ package cli
 
 import (
 	"fmt"
+	"os"
 	"path/filepath"
+	"slices"
 
 	"github.com/spf13/cobra"
 
+	"rootbell/internal/base/finding"
+	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
 )
+
+const packLong = `Writes the papers of a stage under DIR. For the day of building, in DIR/build:
+for each tub its lid sheet at true scale (PDF, SVG, DXF, CSV) and a dipstick,
+the helper card, a measuring sheet, the wet test and the shopping list. Where a
+stop stands, every page concerned says 'do not drill' and why.
+
+All of them are written, or none.
+`
 
 func packCommand(s Streams) *cobra.Command {
 	var q question
@@ -15,7 +27,7 @@ func packCommand(s Streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "pack PLAN -o DIR",
 		Short: "The papers",
-		Long:  "Writes the papers of a stage under DIR: for each tub its lid sheet at true scale\n(PDF, SVG, DXF, CSV), and the helper card. Where a stop stands, every page of\nthe tub concerned says 'do not drill' and why.\n" + exits,
+		Long:  packLong + exits,
 		Args:  onePlan,
 		RunE: func(c *cobra.Command, args []string) error {
 			if out == "" {
@@ -50,6 +62,8 @@ func packCommand(s Streams) *cobra.Command {
 			if err := q.tell(s, filepath.Join(out, stage), files); err != nil {
 				return err
 			}
+			tellStops(s, args[0], a)
+			tellMissing(s, filepath.Join(out, stage), a, files)
 			return stopped(a.Findings)
 		},
 	}
@@ -79,4 +93,32 @@ func (q *question) tell(s Streams, dir string, files []file) error {
 		}
 	}
 	return nil
+}
+
+// tellStops says on stderr why the status is 1: the papers say it too.
+func tellStops(s Streams, name string, a *garden.Assessment) {
+	for _, f := range a.Findings {
+		if f.Level != finding.Stop {
+			continue
+		}
+		fmt.Fprintf(s.Err, "%s:%d:%d: stop: %s\n", name, f.Line, f.Column, plain(f.Text))
+		if f.Hint != "" {
+			fmt.Fprintf(s.Err, "hint: %s\n", plain(f.Hint))
+		}
+	}
+}
+
+// tellMissing names the tubs that have no lid sheet. One of an earlier plan may
+// lie in the folder, and nobody should drill by it.
+func tellMissing(s Streams, dir string, a *garden.Assessment, files []file) {
+	for _, t := range a.Tubs {
+		sheet := "lid-" + garden.Slug(t.Name) + ".pdf"
+		if slices.ContainsFunc(files, func(f file) bool { return f.name == sheet }) {
+			continue
+		}
+		fmt.Fprintf(s.Err, "%s: no lid sheet\n", t.Name)
+		if _, err := os.Lstat(filepath.Join(dir, sheet)); err == nil {
+			fmt.Fprintf(s.Err, "hint: %s is from an earlier plan; throw it away, do not drill by it\n", filepath.Join(dir, sheet))
+		}
+	}
 }

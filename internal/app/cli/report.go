@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"rootbell/internal/base/quantity"
+	"rootbell/internal/base/working"
 	"rootbell/internal/garden"
 )
 
@@ -37,23 +38,47 @@ func report(w io.Writer, a *garden.Assessment) error {
 func reportTub(b *bytes.Buffer, a *garden.Assessment, t garden.Tub) {
 	fmt.Fprintf(b, "\n%s\n%s\n", t.Name, strings.Repeat("-", utf8.RuneCountInString(t.Name)))
 	reportPlants(b, a, t)
-	rows := [][]string{}
-	for _, key := range []string{
-		"fill_depth", "lowered_depth", "lowest_depth", "volume_fill", "volume_solution", "volume_reserve",
-		"volume_reserve_lowered", "days_to_lowest", "mass_filled", "mass_grown", "bucket_trips", "room_for_plants",
-	} {
-		if n, ok := a.Book.Find("tubs." + garden.Slug(t.Name) + "." + key); ok {
-			shown := n.Show(a.Plan.Units)
-			span := ""
-			if shown.Low != shown.High {
-				span = fmt.Sprintf("(%s to %s)", quantity.FormatNumber(shown.Low, shown.Decimals), quantity.FormatNumber(shown.High, shown.Decimals))
-			}
-			rows = append(rows, []string{n.Name, quantity.FormatNumber(shown.Value, shown.Decimals), shown.Unit, span})
-		}
-	}
-	table(b, rows, "lrll")
+	reportNumbers(b, a, t)
 	if t.Lid != nil {
 		reportLid(b, a, t.Lid)
+	}
+}
+
+// reported are the keys of a tub's numbers that the report shows; the others
+// are for explain.
+var reported = []string{
+	"fill_depth", "lowered_depth", "lowest_depth", "volume_fill", "volume_solution", "volume_reserve",
+	"volume_reserve_lowered", "days_to_lowest", "mass_filled", "mass_grown", "bucket_trips", "room_for_plants",
+}
+
+func reportNumbers(b *bytes.Buffer, a *garden.Assessment, t garden.Tub) {
+	type row struct {
+		name  string
+		shown working.Shown
+	}
+	var found []row
+	units := 0
+	for _, key := range reported {
+		if n, ok := a.Book.Find("tubs." + garden.Slug(t.Name) + "." + key); ok && n.Known() {
+			found = append(found, row{n.Name, n.Show(a.Plan.Units)})
+			units = max(units, utf8.RuneCountInString(found[len(found)-1].shown.Unit))
+		}
+	}
+	var rows [][]string
+	ranged := false
+	for _, r := range found {
+		number := func(v float64) string { return quantity.FormatNumber(v, r.shown.Decimals) }
+		span := ""
+		if r.shown.Low != r.shown.High {
+			span = number(r.shown.Low) + " to " + number(r.shown.High)
+			ranged = true
+		}
+		pad := strings.Repeat(" ", units-utf8.RuneCountInString(r.shown.Unit))
+		rows = append(rows, []string{r.name, number(r.shown.Value) + " " + r.shown.Unit + pad, span})
+	}
+	table(b, rows, "lrl")
+	if ranged {
+		wrap(b, "", "The ranges are what the tape's error makes of each number.")
 	}
 }
 

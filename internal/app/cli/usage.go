@@ -1,8 +1,10 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -138,7 +140,8 @@ func perhaps(typed string, words []string, otherwise string) string {
 }
 
 // nearest are the words that differ from the one typed by two slips at most or
-// begin with it, as the command parser measures it for commands.
+// begin with it, as the command parser measures it for commands; what adds
+// least to the word typed comes first.
 func nearest(typed string, words []string) []string {
 	list := &cobra.Command{SuggestionsMinimumDistance: 2}
 	for _, w := range words {
@@ -148,7 +151,12 @@ func nearest(typed string, words []string) []string {
 		return nil
 	}
 	near := list.SuggestionsFor(typed)
+	shortestFirst(near)
 	return near[:min(len(near), mostNear)]
+}
+
+func shortestFirst(words []string) {
+	slices.SortStableFunc(words, func(a, b string) int { return cmp.Compare(len(a), len(b)) })
 }
 
 // complete tells a shell which words a flag takes. The flag is there, so the

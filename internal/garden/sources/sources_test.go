@@ -1,0 +1,66 @@
+package main
+
+import (
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"rootbell/internal/base/facts"
+	"rootbell/internal/garden"
+)
+
+// A facts.csv that nobody lists would be a figure without a visible source.
+func TestEveryFactsFileIsListed(t *testing.T) {
+	listed := map[string]bool{}
+	for _, table := range garden.FactTables() {
+		listed[table.Name] = true
+	}
+	found := 0
+	err := filepath.WalkDir("../..", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.Name() != "facts.csv" {
+			return err
+		}
+		found++
+		name := filepath.Base(filepath.Dir(path)) + "/facts.csv"
+		if !listed[name] {
+			t.Errorf("%s is not among garden.FactTables", path)
+		}
+		text, err := os.ReadFile(path)
+		if err != nil {
+			return err
+		}
+		table, err := facts.Parse(name, string(text))
+		if err != nil {
+			return err
+		}
+		for _, f := range table.Rows() {
+			if !strings.Contains(string(page(garden.FactTables())), "| `"+string(f.ID)+"` | "+f.Word+" |") {
+				t.Errorf("%s is not on the page with its value %s", f.ID, f.Word)
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if found == 0 {
+		t.Fatal("no facts.csv found: is the test in its place?")
+	}
+}
+
+// What a cell holds must not end it.
+func TestCells(t *testing.T) {
+	cases := []struct{ text, want string }{
+		{"", " |"},
+		{"two\nlines", " two lines |"},
+		{"a|b", ` a\|b |`},
+		{"< 12 mm", " &lt; 12 mm |"},
+	}
+	for _, c := range cases {
+		if got := cell(c.text); got != c.want {
+			t.Errorf("cell(%q) = %q, want %q", c.text, got, c.want)
+		}
+	}
+}
