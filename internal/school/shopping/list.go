@@ -46,6 +46,7 @@ type Item struct {
 	Size    string
 	Measure string // what to measure before buying; may be empty
 	Price   *float64
+	tool    bool // one serves every tub
 }
 
 // Total is what the line costs, where its price is known. Part pieces count
@@ -133,7 +134,9 @@ func (l *list) small(mm float64) string {
 func (l *list) add(i Item) {
 	for k := range l.items {
 		if l.items[k].Key == i.Key && l.items[k].What == i.What && l.items[k].Size == i.Size {
-			l.items[k].Count += i.Count
+			if !i.tool {
+				l.items[k].Count += i.Count
+			}
 			return
 		}
 	}
@@ -156,12 +159,12 @@ func (l *list) tub(t Tub) {
 		book.Typed("cup_depth", "net cup, depth under the lip", "d", quantity.SmallLength, t.Cup.DepthMM, 0))
 	unit := media.Kind.Unit(l.design.System)
 	l.add(Item{Key: "pebbles", What: "clay pebbles, washed", Count: quantity.Shown(media.Kind, media.Base, l.design.System), Unit: unit.Symbol})
-	l.add(Item{Key: "saw", What: "hole saw with arbor, for the cups", Count: 1, Size: l.small(t.HoleMM), Measure: "cut one trial hole in scrap and drop a cup in"})
+	l.add(Item{Key: "saw", What: "hole saw with arbor, for the cups", tool: true, Count: 1, Size: l.small(t.HoleMM), Measure: "cut one trial hole in scrap and drop a cup in"})
 	if t.AirHoleMM > 0 {
-		l.add(Item{Key: "drill_bit", What: "drill bit, for the air line", Count: 1, Size: l.small(t.AirHoleMM), Measure: "the tube, or the groove of its grommet"})
+		l.add(Item{Key: "drill_bit", What: "drill bit, for the air line", tool: true, Count: 1, Size: l.small(t.AirHoleMM), Measure: "the tube, or the groove of its grommet"})
 	}
 	if t.ServiceMM > 0 {
-		l.add(Item{Key: "service_saw", What: "hole saw, for the service hole", Count: 1, Size: l.small(t.ServiceMM)})
+		l.add(Item{Key: "service_saw", What: "hole saw, for the service hole", tool: true, Count: 1, Size: l.small(t.ServiceMM)})
 		l.add(Item{Key: "plug", What: "plug or cap for the service hole", Count: 1, Size: l.small(t.ServiceMM)})
 	}
 	if t.Empty > 0 {
@@ -170,7 +173,7 @@ func (l *list) tub(t Tub) {
 	if !t.Still {
 		l.air(book, t)
 	}
-	l.add(Item{Key: "tray", What: "tray or mat under the tub's pump side, for "+quantity.Format(quantity.Volume, quantity.Litre.Base(Facts.Get(factSpillTrayVolume).Value), l.design.System)+" or more", Count: 1})
+	l.add(Item{Key: "tray", What: "tray or mat under the tub's pump side, for " + quantity.Format(quantity.Volume, quantity.Litre.Base(Facts.Get(factSpillTrayVolume).Value), l.design.System) + " or more", Count: 1})
 	l.add(Item{Key: "towel", What: "towel for spills", Count: Facts.Get(factSpillTowels).Value})
 	l.add(Item{Key: "cover", What: "black-out for a tub that lets light through: foil or dark paint outside", Count: 1, Size: t.Name, Measure: "hold a torch inside: does the wall glow?"})
 }
