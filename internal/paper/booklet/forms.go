@@ -3,7 +3,7 @@ package booklet
 import (
 	"strconv"
 
-	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
 	"rootbell/internal/paper/sheet"
 )
@@ -12,7 +12,7 @@ import (
 type Cover struct {
 	Garden   string
 	Invented bool
-	System   quantity.System
+	System   garden.System
 	On       string // YYYY-MM-DD
 	Revision string
 }

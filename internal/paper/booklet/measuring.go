@@ -1,7 +1,7 @@
 package booklet
 
 import (
-	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
 )
 
@@ -30,9 +30,9 @@ func layMeasuring(c Cover, paper scene.Size) laid {
 	rest.Max.Y = rest.Min.Y + head.Left()
 	halves := scene.Columns(rest, 2, gutterMM)
 	left, right := scene.NewColumn(halves[0]), scene.NewColumn(halves[1])
-	unit := map[quantity.System]string{quantity.Metric: "cm", quantity.US: "in"}[c.System]
+	unit := map[garden.System]string{garden.Metric: "cm", garden.US: "in"}[c.System]
 	tubBlock(left, unit)
-	cupBlock(left, map[quantity.System]string{quantity.Metric: "mm", quantity.US: "in"}[c.System])
+	cupBlock(left, map[garden.System]string{garden.Metric: "mm", garden.US: "in"}[c.System])
 	lidBlock(right, unit)
 	shelfBlock(right, unit)
 	page.add(head, left, right)

@@ -4,7 +4,7 @@ import (
 	"math"
 	"strconv"
 
-	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
 	"rootbell/internal/paper/sheet"
 )
@@ -101,7 +101,7 @@ func (o *overview) airLabel(at scene.Point) scene.Element {
 }
 
 // dimensions are the lid's length over it and its width beside it.
-func (o *overview) dimensions(system quantity.System, box scene.Box, scale float64) {
+func (o *overview) dimensions(system garden.System, box scene.Box, scale float64) {
 	width, height := box.Width()/scale, box.Height()/scale
 	o.dimension(scene.Point{Y: height}, scene.Point{X: width, Y: height}, 4, sheet.Mark(box.Width(), system))
 	o.dimension(scene.Point{X: width, Y: height}, scene.Point{X: width}, 5.5, sheet.Mark(box.Height(), system))

@@ -3,7 +3,7 @@ package booklet
 import (
 	"strings"
 
-	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
 )
 
@@ -34,7 +34,7 @@ func layWetTest(c Cover, tubs []WetTub, paper scene.Size) laid {
 	page := laid{fits: true, elements: c.titleBlock("Wet test", paper)}
 	column := scene.NewColumn(body(paper))
 	headOf(column, "Wet test: 24 hours with plain water")
-	drop := map[quantity.System]string{quantity.Metric: "3 mm", quantity.US: "1/8 in"}[c.System]
+	drop := map[garden.System]string{garden.Metric: "3 mm", garden.US: "1/8 in"}[c.System]
 	stepsIn(column, 11, 1, []string{
 		"Stand the empty tub where it will live. A filled tub is never lifted or pushed: fill it and drain it in place.",
 		"Keep plugs, leads and the air pump dry: outside the tub, above the water line, with a loop of the lead hanging lower than the socket.",

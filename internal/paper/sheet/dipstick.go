@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
 )
 
@@ -14,7 +14,7 @@ type Dipstick struct {
 	Garden   string
 	Tub      string
 	Invented bool
-	System   quantity.System
+	System   garden.System
 	TopMM    float64 // how far up the strip is marked: the tub's inside height
 	// Volumes are the marks of the scale, from the floor up: what the tub holds
 	// inside at that depth, in the plan's unit. Every mark gets a tick; those
@@ -101,7 +101,7 @@ func (d Dipstick) pieces(paper scene.Size) []stripPiece {
 // strip is the whole scale from the floor at y 0: lengths on the left, volumes
 // on the right, named lines across.
 func (d Dipstick) strip(pieces []stripPiece) []scene.Element {
-	units := map[quantity.System][2]string{quantity.Metric: {"cm", "litres"}, quantity.US: {"in", "gal"}}[d.System]
+	units := map[garden.System][2]string{garden.Metric: {"cm", "litres"}, garden.US: {"in", "gal"}}[d.System]
 	out := append(
 		d.lengths(),
 		scene.Text{At: scene.Point{X: 2, Y: 2}, Text: units[0], SizeMM: levelMM},
@@ -177,7 +177,7 @@ func (d Dipstick) besides(paper scene.Size) []scene.Element {
 	column := scene.NewColumn(box)
 	column.Text(scene.Style{Face: scene.Serif, SizeMM: 18 * scene.PointMM}, "Dipstick of "+d.Tub)
 	column.Rule(scene.Part, 3)
-	unit := map[quantity.System]string{quantity.Metric: "cm on the left, litres on the right", quantity.US: "inches on the left, US gallons on the right"}[d.System]
+	unit := map[garden.System]string{garden.Metric: "cm on the left, litres on the right", garden.US: "inches on the left, US gallons on the right"}[d.System]
 	for i, step := range []string{
 		"Print at 100 %. Measure the four bars below. Off by more than 0.5 mm: do not use the strip, print again.",
 		"Cut the strip out. Laminate it, or copy its marks onto a stick with a waterproof pen.",

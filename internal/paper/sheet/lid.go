@@ -1,7 +1,7 @@
 package sheet
 
 import (
-	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
 )
 
@@ -12,7 +12,7 @@ type Lid struct {
 	Garden   string
 	Tub      string
 	Invented bool // the numbers belong to an example that is made up
-	System   quantity.System
+	System   garden.System
 
 	Outline     scene.Path   // the lid's flat part, closed
 	KeepClear   []KeepClear  // where no hole may be

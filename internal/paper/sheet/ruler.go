@@ -3,7 +3,7 @@ package sheet
 import (
 	"math"
 
-	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
 )
 
@@ -19,7 +19,7 @@ type graduation struct {
 }
 
 func (l Lid) graduation() graduation {
-	if l.System == quantity.US {
+	if l.System == garden.US {
 		return graduation{25.4 / 4, 2, 4, 25.4}
 	}
 	return graduation{5, 2, 10, 10}

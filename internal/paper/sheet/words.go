@@ -5,21 +5,21 @@ import (
 	"strconv"
 	"strings"
 
-	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden"
 )
 
 // Mark is a length as it is marked with a ruler: cm to 0.1, or inches to the
 // nearest 1/16. The unit stands in the title block, not beside each number.
-func Mark(mm float64, system quantity.System) string {
-	return strings.TrimSuffix(quantity.FormatMark(mm, system), noBreak+UnitName(system))
+func Mark(mm float64, system garden.System) string {
+	return strings.TrimSuffix(garden.Mark(mm, system), noBreak+UnitName(system))
 }
 
 const noBreak = "\u00a0"
 
 // MarkDown is Mark, rounded down: for a length that is there at least.
-func MarkDown(mm float64, system quantity.System) string {
+func MarkDown(mm float64, system garden.System) string {
 	step := 1.0
-	if system == quantity.US {
+	if system == garden.US {
 		step = 25.4 / 16
 	}
 	return Mark(math.Floor(mm/step+1e-9)*step, system)
@@ -27,25 +27,25 @@ func MarkDown(mm float64, system quantity.System) string {
 
 // ToolSize is a size stamped on a tool, with its unit: mm to 0.1, or inches to
 // 1/64 with the mm beside it.
-func ToolSize(mm float64, system quantity.System) string {
+func ToolSize(mm float64, system garden.System) string {
 	metric := strconv.FormatFloat(noMinusZero(mm, 1), 'f', -1, 64) + " mm"
-	if system == quantity.US {
+	if system == garden.US {
 		return inches(mm, 64) + " in (" + metric + ")"
 	}
 	return metric
 }
 
 // UnitName is the unit of the marks, for the title block.
-func UnitName(system quantity.System) string {
-	if system == quantity.US {
+func UnitName(system garden.System) string {
+	if system == garden.US {
 		return "in"
 	}
 	return "cm"
 }
 
 // UnitWord is the unit of the marks within a sentence.
-func UnitWord(system quantity.System) string {
-	if system == quantity.US {
+func UnitWord(system garden.System) string {
+	if system == garden.US {
 		return "inches"
 	}
 	return "cm"
