@@ -39,29 +39,28 @@ func (t *tubState) holes() {
 		if i > 0 {
 			would += ", "
 		}
-		would += t.small(s)
+		would += t.tool(s)
 	}
 	if would == "" {
-		would = fmt.Sprintf("between %s and %s", t.small(t.cup.BodyMM), t.small(t.cup.RimMM-6))
+		would = fmt.Sprintf("between %s and %s", t.tool(t.cup.BodyMM), t.tool(t.cup.RimMM-6))
 	}
 	switch {
 	case !t.typed.Hole.Set():
 		found, ok := t.cup.Hole()
 		if !ok {
 			t.stop("cup-lip-narrow", t.field+".cup", fmt.Sprintf("%s: a cup of %s body and %s rim has too narrow a lip: no hole lets it in and bears it.", t.name, t.small(t.cup.BodyMM), t.small(t.cup.RimMM)), "Measure five cups again: largest body under the lip, smallest rim; or use other cups.")
-			found = t.cup.BodyMM
-		} else {
-			t.note("hole-chosen", field, fmt.Sprintf("%s: a hole of %s is taken for the cup.", t.name, t.small(found)), "Cut one trial hole in scrap and drop a cup in before you drill the lid.")
+			return // what rests on a hole is left out
 		}
+		t.note("hole-chosen", field, fmt.Sprintf("%s: a hole of %s is taken for the cup.", t.name, t.tool(found)), "Cut one trial hole in scrap and drop a cup in before you drill the lid.")
 		hole = found
 	case t.cup.Fits(hole):
 	case hole <= t.cup.BodyMM:
-		t.stop("hole-too-small", field, fmt.Sprintf("%s: the cup is %s wide under its lip and does not go through a hole of %s.", t.name, t.small(t.cup.BodyMM), t.small(hole)), "Sizes that would do: "+would+".")
+		t.stop("hole-too-small", field, fmt.Sprintf("%s: the cup is %s wide under its lip and does not go through a hole of %s.", t.name, t.tool(t.cup.BodyMM), t.tool(hole)), "Sizes that would do: "+would+".")
 	default:
-		t.stop("hole-too-big", field, fmt.Sprintf("%s: a hole of %s leaves a lip of %s 3 mm of plastic or less all round: the cup may fall through.", t.name, t.small(hole), t.small(t.cup.RimMM)), "Sizes that would do: "+would+".")
+		t.stop("hole-too-big", field, fmt.Sprintf("%s: a hole of %s leaves a lip of %s no more than %s of plastic all round: the cup may fall through.", t.name, t.tool(hole), t.tool(t.cup.RimMM), t.small(3)), "Sizes that would do: "+would+".")
 	}
 	if !netcup.Common(hole) {
-		t.note("saw-uncommon", field, fmt.Sprintf("%s: few shops have a saw of %s.", t.name, t.small(hole)), "Common sizes that would do: "+would+".")
+		t.note("saw-uncommon", field, fmt.Sprintf("%s: few shops have a saw of %s.", t.name, t.tool(hole)), "Common sizes that would do: "+would+".")
 	}
 	t.wish = netcup.Wish{HoleMM: hole, Foam: t.typed.Lid.Material == "foam"}
 	t.wish.EdgeMM = given(t.typed.Spacing.Edge)
@@ -78,6 +77,15 @@ func given(l plan.Length) *float64 {
 	return &v
 }
 
+// tool writes the size of a saw or a cup as shops do: whole or half
+// millimetres, or inches and a sixteenth.
+func (a *assessor) tool(mm float64) string {
+	if a.plan.Units == quantity.US {
+		return quantity.FormatMark(mm, quantity.US)
+	}
+	return a.small(mm)
+}
+
 // small writes a tool-sized length: millimetres, or inches to three places.
 func (a *assessor) small(mm float64) string {
 	return quantity.Format(quantity.SmallLength, mm, a.plan.Units)
@@ -86,6 +94,9 @@ func (a *assessor) small(mm float64) string {
 // region makes where centres may lie; nil, with a stop said, where that is
 // nowhere or the lid contradicts itself.
 func (t *tubState) region() *lidRegion {
+	if t.wish.HoleMM == 0 {
+		return nil // no hole is right for the cup
+	}
 	r := &lidRegion{hole: t.wish.HoleMM, margins: t.cup.Margins(t.book, t.wish)}
 	field := t.field + ".lid"
 	var err error

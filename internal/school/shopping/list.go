@@ -125,7 +125,11 @@ type list struct {
 	items  []Item
 }
 
+// small writes a tool's or a cup's size as shops do.
 func (l *list) small(mm float64) string {
+	if l.design.System == quantity.US {
+		return quantity.FormatMark(mm, quantity.US)
+	}
 	return quantity.Format(quantity.SmallLength, mm, l.design.System)
 }
 
