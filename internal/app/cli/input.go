@@ -73,11 +73,15 @@ func limited(r io.Reader, name string) ([]byte, error) {
 	return text, nil
 }
 
-// cause is the last cause of a file error, without the path again.
+// cause is the cause of a file error, without the paths again.
 func cause(err error) error {
 	var path *fs.PathError
 	if errors.As(err, &path) {
 		return path.Err
+	}
+	var link *os.LinkError
+	if errors.As(err, &link) {
+		return link.Err
 	}
 	return err
 }

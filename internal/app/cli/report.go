@@ -102,7 +102,7 @@ func reportLid(b *bytes.Buffer, a *garden.Assessment, l *garden.Lid) {
 	if !ok {
 		return
 	}
-	rows = [][]string{{"hole", "right", "up"}}
+	rows = [][]string{{"hole", "from left", "from bottom"}}
 	for _, h := range chosen.Holes {
 		rows = append(rows, []string{fmt.Sprint(h.N), mark(h.XMM), mark(h.YMM)})
 	}
