@@ -58,26 +58,37 @@ func Run(ctx context.Context, args []string, s Streams) int {
 	}
 	var usage usageError
 	if errors.As(unknownCommand(root, err), &usage) {
-		say(s.Err, usage.what, usage.hint)
+		s.fail(usage.what, usage.hint)
 		return Unreadable
 	}
 	var failed failedError
 	switch {
 	case errors.As(err, &failed):
-		say(s.Err, failed.what, failed.hint)
+		s.fail(failed.what, failed.hint)
 	case ctx.Err() != nil:
-		say(s.Err, "interrupted before it was done", "nothing was written; run it again")
+		s.fail("interrupted before it was done", "nothing was written; run it again")
 	default:
-		say(s.Err, cause(err).Error(), "")
+		s.fail(cause(err).Error(), "")
 	}
 	return Failed
 }
 
-func say(w io.Writer, what, hint string) {
-	fmt.Fprintf(w, "error: %s\n", what)
-	if hint != "" {
-		fmt.Fprintf(w, "hint: %s\n", hint)
+// message writes a line to stderr. Where that cannot be written nobody is left
+// to be told.
+func (s Streams) message(format string, parts ...any) {
+	_, _ = fmt.Fprintf(s.Err, format+"\n", parts...)
+}
+
+// hint writes what to do, where there is something.
+func (s Streams) hint(text string) {
+	if text != "" {
+		s.message("hint: %s", plain(text))
 	}
+}
+
+func (s Streams) fail(what, hint string) {
+	s.message("error: %s", plain(what))
+	s.hint(hint)
 }
 
 const exits = `

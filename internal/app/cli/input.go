@@ -6,7 +6,9 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"strings"
 	"time"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -42,10 +44,8 @@ func read(s Streams, name string) (*plan.Plan, error) {
 		return p, nil
 	}
 	for _, problem := range problems {
-		fmt.Fprintf(s.Err, "%s:%d:%d: %s\n", name, problem.Line, problem.Column, plain(problem.What))
-		if problem.Hint != "" {
-			fmt.Fprintf(s.Err, "hint: %s\n", plain(problem.Hint))
-		}
+		s.message("%s:%d:%d: %s", name, problem.Line, problem.Column, plain(problem.What))
+		s.hint(problem.Hint)
 	}
 	return nil, status(Unreadable)
 }
@@ -61,8 +61,9 @@ func readText(s Streams, name string) ([]byte, error) {
 	if err != nil {
 		return nil, usageError{fmt.Sprintf("%s cannot be read: %s", name, cause(err)), "check that it is a file you may read"}
 	}
-	defer f.Close()
-	return limited(f, name)
+	text, err := limited(f, name)
+	_ = f.Close() // it was only read
+	return text, err
 }
 
 func limited(r io.Reader, name string) ([]byte, error) {
@@ -102,8 +103,15 @@ func (q *question) assess(c *cobra.Command, s Streams, name string) (*garden.Ass
 	}
 	in.Plan = p
 	if s.Progress {
-		fmt.Fprint(s.Err, "laying out the lid …\r")
-		defer fmt.Fprint(s.Err, "                    \r")
+		defer s.progress("laying out the lids …")()
 	}
 	return garden.Assess(c.Context(), in)
+}
+
+// progress says on one line of a terminal what takes its time; done wipes it.
+func (s Streams) progress(what string) (done func()) {
+	_, _ = fmt.Fprint(s.Err, what, "\r")
+	return func() {
+		_, _ = fmt.Fprint(s.Err, strings.Repeat(" ", utf8.RuneCountInString(what)), "\r")
+	}
 }

@@ -38,8 +38,8 @@ func newCommand(s Streams) *cobra.Command {
 			if err := placeAll(filepath.Dir(args[0]), []file{{filepath.Base(args[0]), text}}); err != nil {
 				return err
 			}
-			_, err := fmt.Fprintf(s.Err, "%s is written. Change its measures to yours, then: rootbell check %s\n", args[0], args[0])
-			return err
+			s.message("%s is written. Change its measures to yours, then: rootbell check %s", args[0], args[0])
+			return nil
 		},
 	}
 	c.Flags().StringVar(&units, "units", "metric", "metric or us")

@@ -101,10 +101,8 @@ func tellStops(s Streams, name string, a *garden.Assessment) {
 		if f.Level != finding.Stop {
 			continue
 		}
-		fmt.Fprintf(s.Err, "%s:%d:%d: stop: %s\n", name, f.Line, f.Column, plain(f.Text))
-		if f.Hint != "" {
-			fmt.Fprintf(s.Err, "hint: %s\n", plain(f.Hint))
-		}
+		s.message("%s:%d:%d: stop: %s", name, f.Line, f.Column, plain(f.Text))
+		s.hint(f.Hint)
 	}
 }
 
@@ -116,9 +114,9 @@ func tellMissing(s Streams, dir string, a *garden.Assessment, files []file) {
 		if slices.ContainsFunc(files, func(f file) bool { return f.name == sheet }) {
 			continue
 		}
-		fmt.Fprintf(s.Err, "%s: no lid sheet\n", t.Name)
+		s.message("%s: no lid sheet", t.Name)
 		if _, err := os.Lstat(filepath.Join(dir, sheet)); err == nil {
-			fmt.Fprintf(s.Err, "hint: %s is from an earlier plan; throw it away, do not drill by it\n", filepath.Join(dir, sheet))
+			s.hint(filepath.Join(dir, sheet) + " is from an earlier plan; throw it away, do not drill by it")
 		}
 	}
 }

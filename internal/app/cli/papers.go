@@ -21,11 +21,11 @@ type paperMaker struct {
 	err   error
 }
 
-func (m *paperMaker) add(name string, make func() ([]byte, error)) {
+func (m *paperMaker) add(name string, draw func() ([]byte, error)) {
 	if m.err != nil {
 		return
 	}
-	text, err := make()
+	text, err := draw()
 	if err != nil {
 		m.err = fmt.Errorf("%s: %w", name, err)
 		return
