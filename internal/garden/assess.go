@@ -112,6 +112,7 @@ func Assess(ctx context.Context, in Inputs) (*Assessment, error) {
 		out.Tubs = append(out.Tubs, t)
 	}
 	a.missing()
+	a.foamCups()
 	out.Shopping = a.shopping(out.Tubs)
 	a.place()
 	finding.Sort(a.findings)

@@ -28,6 +28,8 @@ type Lid struct {
 	StepMM   float64     `json:"-"`
 	Thick    float64     `json:"-"`
 	TubIndex int         `json:"-"`
+	Foam     bool        `json:"-"`
+	Section  *Section    `json:"-"`
 }
 
 // Layout is one way to lay the holes, with what a ruler reads off it.
@@ -96,7 +98,7 @@ func (t *tubState) layOut(r *lidRegion, p *Plants) error {
 	}
 	l := &Lid{
 		Outline: r.outline, Clear: r.clear, Wall: r.wall, EdgeMM: r.margins.Edge.Base, WallMM: r.margins.Wall.Base,
-		ErrorMM: r.margins.Error.Base, HoleMM: r.hole, StepMM: t.step(), Thick: t.setup.ThicknessMM, TubIndex: t.index,
+		ErrorMM: r.margins.Error.Base, HoleMM: r.hole, StepMM: t.step(), Thick: t.setup.ThicknessMM, TubIndex: t.index, Foam: t.wish.Foam,
 	}
 	t.out.Lid = l
 	points, err := t.three(r, n)
@@ -123,9 +125,10 @@ func (t *tubState) layOut(r *lidRegion, p *Plants) error {
 		t.warn("layout-missing", t.field+".layout", fmt.Sprintf("%s: with the ruler's step no layout '%s' keeps enough plastic between so many holes; '%s' is shown.", t.name, l.Chosen, l.Layouts[0].Name), "Plant fewer, or use a finer ruler_step.")
 		l.Chosen, chosen = l.Layouts[0].Name, l.Layouts[0]
 	}
-	t.webs(chosen)
+	t.webs(r, chosen)
 	t.closer(chosen, p)
 	t.openings(r, l, chosen)
+	l.Section = t.section(r, chosen)
 	return nil
 }
 
@@ -278,19 +281,27 @@ var webLaw = working.Must(working.Law{
 	Basis: working.OfTrade, Source: "both holes off towards each other by the whole error",
 })
 
-// webs judges the plastic left in the worst case.
-func (t *tubState) webs(l Layout) {
-	least, warn := 12.0, netcup.WebWarnMM()
+// webs judges what is left beside the holes in the worst case.
+func (t *tubState) webs(r *lidRegion, l Layout) {
+	least, warn, stuff := r.margins.Web.Base, netcup.WebWarnMM(), "plastic"
+	if t.wish.Foam {
+		stuff = "foam"
+	}
 	field := t.field + ".layout"
 	if len(t.typed.Lid.Holes) > 0 {
 		field = t.field + ".lid.holes"
 	}
-	text := fmt.Sprintf("%s: in the worst case of marking and drilling %s of plastic is left beside a hole.", t.name, t.small(max(l.WorstWebMM, 0)))
+	text := fmt.Sprintf("%s: in the worst case of marking and drilling %s of %s is left beside a hole.", t.name, t.small(max(l.WorstWebMM, 0)), stuff)
 	switch worst := l.WorstWebMM; {
 	case worst < least-spacingSlackMM:
 		t.stop("web-thin", field, text, fmt.Sprintf("At least %s must stay (common practice). Move the fixed hole, or use a smaller hole.", t.small(least)))
+		return
 	case worst < warn:
 		t.warn("web-narrow", field, text, "Mark and start the holes with care, the outermost last.")
+	}
+	if edge := l.EdgeMM - r.hole/2 - r.margins.Error.Base; t.wish.Foam && edge < netcup.FoamEdgeMM()-spacingSlackMM {
+		t.stop("foam-edge", field, fmt.Sprintf("%s: in the worst case %s of foam is left between a hole and the board's edge.", t.name, t.small(max(edge, 0))),
+			fmt.Sprintf("At least %s must stay (common practice). Move the fixed hole, or use a bigger board.", t.small(netcup.FoamEdgeMM())))
 	}
 }
 

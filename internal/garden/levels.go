@@ -22,6 +22,9 @@ type VolumeMark struct {
 	Words   string
 }
 
+// fillLater names the fill line of the days after roots hang.
+const fillLater = "fill, once roots hang"
+
 // Levels are the lines of a tub from the top down: fill lines by stage, where
 // to top up, and the lowest.
 func (t *tubState) levels() []Level {
@@ -29,7 +32,7 @@ func (t *tubState) levels() []Level {
 	drop := tub.TopUpDropMM()
 	out := []Level{{DepthMM: l.Fill.Base, Words: "fill, transplant day"}}
 	if !t.setup.Still && l.Lowered.Base > l.Lowest.Base && l.Lowered.Base < l.Fill.Base {
-		out = append(out, Level{DepthMM: l.Lowered.Base, Words: "fill, once roots hang"})
+		out = append(out, Level{DepthMM: l.Lowered.Base, Words: fillLater})
 		if l.Lowered.Base-drop > l.Lowest.Base {
 			out = append(out, Level{DepthMM: l.Lowered.Base - drop, Words: "top up"})
 		}

@@ -35,5 +35,6 @@ const (
 	factCupMassWet          facts.ID = "cup.mass_wet"
 	factLidWebFoam          facts.ID = "lid.web.foam"
 	factLidHoleToEdgeFoam   facts.ID = "lid.hole_to_edge.foam"
+	factCupUnderFoam        facts.ID = "cup.under_foam"
 	factSawSizes            facts.ID = "saw.sizes"
 )
