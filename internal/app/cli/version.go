@@ -2,6 +2,7 @@ package cli
 
 import (
 	"fmt"
+	"io"
 	"runtime/debug"
 
 	"github.com/spf13/cobra"
@@ -33,7 +34,7 @@ func schemaCommand(s Streams) *cobra.Command {
 		Use: "schema", Short: "JSON Schema of the plan", Args: noArguments,
 		Long: "Writes the JSON Schema of the plan document. An editor that is told of it completes\nkeys and marks mistakes.",
 		RunE: func(*cobra.Command, []string) error {
-			_, err := s.Out.Write(plan.Schema())
+			_, err := io.WriteString(s.Out, plan.Schema())
 			return err
 		},
 	}
