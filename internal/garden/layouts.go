@@ -43,6 +43,11 @@ type Layout struct {
 	Marks      int     `json:"marks"`        // different measures to set out
 	Loss       float64 `json:"loss"`         // share of the widest spacing given up
 	Holes      []Hole  `json:"holes"`
+	// Symmetric tells that the layout is its own mirror image or half-turn,
+	// and SymmetryCost what share of the least distance that costs on the
+	// ruler (said also where it was too dear to take).
+	Symmetric    bool    `json:"symmetric"`
+	SymmetryCost float64 `json:"symmetry_cost"`
 
 	Pair [2]int `json:"-"`
 }
@@ -112,6 +117,10 @@ func (t *tubState) layOut(r *lidRegion, p *Plants) error {
 		}
 	}
 	for i := range l.Layouts {
+		if l.Layouts[i].Name == "ruler" && len(r.fixed) <= n {
+			l.Layouts[i].Symmetric = r.ruled.Symmetric
+			l.Layouts[i].SymmetryCost = quantity.Round(r.ruled.SymmetryCost, 5)
+		}
 		if w := l.Layouts[0].SpacingMM; w > 0 {
 			l.Layouts[i].Loss = quantity.Round(1-l.Layouts[i].SpacingMM/w, 5)
 		}
@@ -197,6 +206,7 @@ func (t *tubState) three(r *lidRegion, n int) (map[string][]plane.Point, error) 
 	}
 	if l, err := r.Snap(t.ctx, n, ruler, t.search(r)); err == nil && safe(l.Layout) {
 		out["ruler"] = l.Layout.Points
+		r.ruled = l
 	}
 	widened(r, out)
 	return out, t.ctx.Err()

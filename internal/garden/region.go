@@ -22,6 +22,7 @@ type lidRegion struct {
 	fixed   []plane.Point
 	hole    float64
 	centre  plane.Point
+	ruled   lid.Ruled // the ruler's layout, once laid
 }
 
 // Clear is a keep-clear shape of a lid, in the plan's coordinates.
@@ -127,8 +128,13 @@ func (t *tubState) region() *lidRegion {
 		}
 		t.stop("keep-clear-off-lid", where, fmt.Sprintf("%s: a shape kept clear lies outside the lid.", t.name), "Coordinates count from the lid's lower left corner, x to the right, y up, seen from above.")
 	}
-	for _, h := range t.typed.Lid.Holes {
-		r.fixed = append(r.fixed, plane.Point{X: float64(h.At[0].Value), Y: float64(h.At[1].Value)})
+	for i, h := range t.typed.Lid.Holes {
+		p := plane.Point{X: float64(h.At[0].Value), Y: float64(h.At[1].Value)}
+		if r.outline.Distance(p) <= 0 {
+			t.stop("hole-off-lid", fmt.Sprintf("%s.holes[%d].at", field, i), fmt.Sprintf("%s: a hole that is there already lies outside the lid.", t.name), "Coordinates count from the lid's lower left corner, x to the right, y up, seen from above.")
+			return nil
+		}
+		r.fixed = append(r.fixed, p)
 	}
 	r.Region, err = lid.NewRegion(bounds, keepOuts)
 	if errors.Is(err, lid.ErrNoRoom) {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"math"
 	"strings"
 	"unicode/utf8"
 
@@ -84,25 +85,12 @@ func reportNumbers(b *bytes.Buffer, a *garden.Assessment, t garden.Tub) {
 
 func reportLid(b *bytes.Buffer, a *garden.Assessment, l *garden.Lid) {
 	mark := func(mm float64) string { return quantity.FormatMark(mm, a.Plan.Units) }
-	rows := [][]string{{"", "least distance", "of the bound", "worst web", "measures to mark"}}
-	for _, x := range l.Layouts {
-		name := x.Name
-		if name == l.Chosen {
-			name += " (chosen)"
-		}
-		share := "-"
-		if x.BoundMM > 0 && len(x.Holes) > 1 {
-			share = fmt.Sprintf("%.0f %%", 100*x.SpacingMM/x.BoundMM)
-		}
-		rows = append(rows, []string{name, quantity.Format(quantity.Length.WithDecimals(1, 2), x.SpacingMM, a.Plan.Units), share, quantity.Format(quantity.SmallLength, x.WorstWebMM, a.Plan.Units), fmt.Sprint(x.Marks)})
-	}
-	b.WriteByte('\n')
-	table(b, rows, "lrrrr")
+	compareLayouts(b, a, l)
 	chosen, ok := l.Layout(l.Chosen)
 	if !ok {
 		return
 	}
-	rows = [][]string{{"hole", "from left", "from bottom"}}
+	rows := [][]string{{"hole", "from left", "from bottom"}}
 	for _, h := range chosen.Holes {
 		rows = append(rows, []string{fmt.Sprint(h.N), mark(h.XMM), mark(h.YMM)})
 	}
@@ -114,4 +102,36 @@ func reportLid(b *bytes.Buffer, a *garden.Assessment, l *garden.Lid) {
 	}
 	b.WriteByte('\n')
 	table(b, rows, "lrr")
+}
+
+// compareLayouts sets the three layouts side by side: what each keeps, what
+// part of a proved bound that is, what it gives up and what it takes to mark.
+func compareLayouts(b *bytes.Buffer, a *garden.Assessment, l *garden.Lid) {
+	rows := [][]string{{"", "least distance", "of the bound", "given up", "worst web", "measures"}}
+	for _, x := range l.Layouts {
+		name := x.Name
+		if name == l.Chosen {
+			name += " (chosen)"
+		}
+		share := "-"
+		if x.BoundMM > 0 && len(x.Holes) > 1 {
+			share = fmt.Sprintf("%.0f %%", math.Floor(100*x.SpacingMM/x.BoundMM))
+		}
+		rows = append(rows, []string{
+			name, quantity.Format(quantity.Length.WithDecimals(1, 2), x.SpacingMM, a.Plan.Units), share, fmt.Sprintf("%.1f %%", 100*x.Loss),
+			quantity.Format(quantity.SmallLength, x.WorstWebMM, a.Plan.Units), fmt.Sprint(x.Marks),
+		})
+	}
+	b.WriteByte('\n')
+	table(b, rows, "lrrrrr")
+	wrap(b, "", "'Of the bound': at least so much of what any arrangement of as many holes could give, proved. 'Given up': against widest. 'Measures': how many different ones to set out.")
+	for _, x := range l.Layouts {
+		switch {
+		case x.Name != "ruler" || len(x.Holes) < 2 || x.SymmetryCost >= 1:
+		case x.Symmetric:
+			wrap(b, "", fmt.Sprintf("The ruler layout is symmetric, which costs %.1f %% of its least distance.", 100*x.SymmetryCost))
+		case x.SymmetryCost > 0:
+			wrap(b, "", fmt.Sprintf("A symmetric ruler layout would cost %.1f %% more, so it is not taken.", 100*x.SymmetryCost))
+		}
+	}
 }
