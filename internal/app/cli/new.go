@@ -28,7 +28,7 @@ func newCommand(s Streams) *cobra.Command {
 				return usageError{fmt.Sprintf("--units %s is neither metric nor us", units), "write --units metric or --units us"}
 			}
 			text := []byte(plan.Starter(system))
-			if len(args) == 0 {
+			if len(args) == 0 || args[0] == "-" {
 				_, err := s.Out.Write(text)
 				return err
 			}
