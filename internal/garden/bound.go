@@ -1,6 +1,8 @@
 package garden
 
 import (
+	"math"
+
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
 	"rootbell/internal/science/lid"
@@ -18,6 +20,9 @@ var areaBoundLaw = working.Must(working.Law{
 // bound enters what no layout of n holes can exceed. The area argument shows
 // its formula; of the others the result is shown with the argument's name.
 func (t *tubState) bound(r *lidRegion, n int) working.Number {
+	if d, strayed := r.boundOfStrays(n); strayed {
+		return t.book.Found("lid.upper_bound", "what no layout can exceed", "D", quantity.Length, d, "the bound of the holes in the room for centres, and of those that are there already outside of it")
+	}
 	b := r.Bound(n)
 	if b.Kind == lid.ByArea && n > 1 {
 		return t.book.Work(areaBoundLaw, "lid.upper_bound", "what no layout can exceed",
@@ -26,4 +31,42 @@ func (t *tubState) bound(r *lidRegion, n int) working.Number {
 			t.book.Typed("lid.holes", "holes laid", "n", quantity.Count, float64(n), 0))
 	}
 	return t.book.Found("lid.upper_bound", "what no layout can exceed", "D", quantity.Length, b.Distance, "the bound by "+string(b.Kind)+" of the room for centres")
+}
+
+// boundOfStrays is the bound where holes that are there already lie outside the
+// room for centres, so that the room's own bound says nothing of them: the
+// least of what holds for the others, for a stray and any other, and for two
+// that are there.
+func (r *lidRegion) boundOfStrays(n int) (distance float64, strayed bool) {
+	inside, far := n, math.Inf(1)
+	box := r.Box()
+	for _, p := range r.fixed {
+		if r.Contains(p) {
+			continue
+		}
+		inside, strayed = inside-1, true
+		if n > len(r.fixed) {
+			furthest := 0.0
+			for _, c := range box.Corners() {
+				furthest = max(furthest, p.To(c))
+			}
+			far = min(far, furthest)
+		}
+	}
+	if !strayed || n < 2 {
+		return 0, false
+	}
+	least, most := math.Inf(1), 0.0
+	for i, p := range r.fixed {
+		for _, q := range r.fixed[:i] {
+			least, most = min(least, p.To(q)), max(most, p.To(q))
+		}
+	}
+	if len(r.fixed) > n {
+		return most, true
+	}
+	if inside > 1 {
+		far = min(far, r.Bound(inside).Distance)
+	}
+	return min(far, least), true
 }

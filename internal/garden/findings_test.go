@@ -62,6 +62,7 @@ var lidsAndLayouts = []spoiled{
 	{"more plants than the water feeds", "", []edit{{"tubs[0].plants", "8"}}, warn, "over-limit", "tubs[0].plants", []string{"8", "6", "nutrient volume"}},
 	{"more plants than the lid spaces", "", []edit{{"tubs[0].plants", "11"}}, warn, "closer-than-wanted", "tubs[0].spacing.between", []string{"14.5"}},
 	{"closer than lips and plastic allow", "", []edit{{"tubs[0].spacing.between", "8 cm"}}, warn, "closer-than-safe", "tubs[0].spacing.between", []string{"8.0", "95.0"}},
+	{"a hole that is there beside the lid", "testdata/polygon-rib.yaml", []edit{{"tubs[0].lid.holes[0].at[0]", "80 cm"}}, stop, "hole-off-lid", "tubs[0].lid.holes[0].at", []string{"lower left"}},
 	{"a hole too near the edge", "testdata/polygon-rib.yaml", []edit{{"tubs[0].lid.holes[0].at[0]", "5 cm"}}, stop, "web-thin", "tubs[0].lid.holes", []string{"12.0"}},
 	{"a hole near the edge", "testdata/polygon-rib.yaml", []edit{{"tubs[0].lid.holes[0].at[0]", "5.3 cm"}}, warn, "web-narrow", "tubs[0].lid.holes", []string{"13.0"}},
 	{"a lid rounder than itself", "", []edit{{"tubs[0].lid.corner_radius", "20 cm"}}, stop, "lid-shape", "tubs[0].lid", nil},
@@ -151,5 +152,49 @@ func TestFindingsPointAtTheirValue(t *testing.T) {
 	line := strings.Split(string(body), "\n")[f.Line-1]
 	if f.Column < 1 || !strings.HasPrefix(line[f.Column-1:], "79 mm") {
 		t.Errorf("%d:%d is in %q", f.Line, f.Column, line)
+	}
+}
+
+// What rests on the impossible is left out: no water of a tub that cannot be,
+// no holes where none can be right, and no working of either. What does not
+// rest on it is still there.
+func TestWhatRestsOnTheImpossibleIsLeftOut(t *testing.T) {
+	const water, places, weight = `"volume_fill_l":null`, `"lid":null`, `"mass_filled_kg":null`
+	for _, c := range []struct {
+		code   string
+		edits  []edit
+		nulls  []string
+		absent []string // beginnings of keys
+		there  string   // a key
+	}{
+		{"tub-measures", []edit{{"tubs[0].inside.corner_radius", "20 cm"}}, []string{water, places, weight, `"plants":null`}, []string{"volume", "fill", "limit", "lid", "mass", "area"}, "shelf.allowed"},
+		{"inside-over-outside", []edit{{"tubs[0].outside.height", "21 cm"}}, []string{water, places, weight, `"plants":null`}, []string{"volume", "fill", "limit", "lid", "mass", "area"}, "crops.leaf_lettuce.spacing_young"},
+		{"cup-too-deep", []edit{{"tubs[0].cup.depth", "225 mm"}}, []string{water, places, weight, `"fill_depth_mm":null`}, []string{"volume", "limit", "lid.", "mass", "fill", "cup_bottom", "low"}, "shelf.allowed"},
+		{"fill-over-freeboard", []edit{{"tubs[0].fill_depth", "23 cm"}}, []string{water, places, weight, `"fill_depth_mm":null`}, []string{"volume", "limit", "lid.", "mass", "fill"}, "shelf.allowed"},
+		{"cup-lip-narrow", []edit{{"tubs[0].hole", ""}, {"tubs[0].cup.rim", "78 mm"}}, []string{places, weight, `"plants":null`}, []string{"hole", "margin", "lid.", "limit_lid"}, "tubs.Plain.volume_fill"},
+		{"lid-shape", []edit{{"tubs[0].lid.corner_radius", "20 cm"}}, []string{places, weight, `"plants":null`}, []string{"lid.", "limit_lid"}, "tubs.Plain.volume_fill"},
+		{"no-room", []edit{{"tubs[0].spacing.edge", "20 cm"}}, []string{places, weight, `"plants":null`}, []string{"lid.", "limit_lid"}, "tubs.Plain.volume_fill"},
+		{"wider-than-shelf", []edit{{"shelf.width", "50 cm"}}, nil, []string{"limit_shelf", "mass_grown"}, "tubs.Plain.volume_fill"},
+	} {
+		t.Run(c.code, func(t *testing.T) {
+			a := edited(t, "testdata/clean.yaml", c.edits...)
+			if _, ok := found(a, c.code); !ok {
+				t.Fatalf("%v", codes(a))
+			}
+			doc := string(document(t, a))
+			for _, null := range c.nulls {
+				if !strings.Contains(doc, null) {
+					t.Errorf("no %s in the document", null)
+				}
+			}
+			for _, n := range a.Numbers {
+				for _, start := range c.absent {
+					if strings.HasPrefix(n.Key, "tubs.Plain."+start) {
+						t.Errorf("%s = %v stands on the impossible", n.Key, n.Value)
+					}
+				}
+			}
+			number(t, a, c.there)
+		})
 	}
 }

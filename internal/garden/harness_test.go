@@ -14,6 +14,12 @@ import (
 	"rootbell/internal/science/lid"
 )
 
+// teller is a test, drawn or written, that is told what is wrong.
+type teller interface {
+	Helper()
+	Errorf(format string, args ...any)
+}
+
 // edit is one value typed over another in a plan's text; an empty one takes the
 // value back.
 type edit struct{ path, typed string }
@@ -116,5 +122,20 @@ func plans(t testing.TB) []string {
 	}
 	return out
 }
+
+// standing is the plan of a name as it is, shown in a system, with its
+// assessment. The general laws share them: none changes what it is given.
+func standing(t testing.TB, name string, system quantity.System) (*plan.Plan, *garden.Assessment) {
+	t.Helper()
+	key := name + " " + system.String()
+	if _, done := stood[key]; !done {
+		p := parsed(t, name, text(t, name))
+		p.Units = system
+		stood[key] = assessed(t, p)
+	}
+	return stood[key].Plan, stood[key]
+}
+
+var stood = map[string]*garden.Assessment{}
 
 var systems = []quantity.System{quantity.Metric, quantity.US}

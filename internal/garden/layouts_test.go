@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
 	"rootbell/internal/garden/plan"
 )
@@ -16,8 +17,7 @@ const roundedMM = 0.0071
 
 func TestEveryHoleKeepsEveryMargin(t *testing.T) {
 	for _, name := range plans(t) {
-		p := parsed(t, name, text(t, name))
-		a := assessed(t, p)
+		p, a := standing(t, name, quantity.Metric)
 		for i, tub := range a.Tubs {
 			if tub.Lid == nil || len(tub.Lid.Layouts) != 3 {
 				t.Errorf("%s: %s has not all three layouts", name, tub.Name)
@@ -33,7 +33,7 @@ func TestEveryHoleKeepsEveryMargin(t *testing.T) {
 }
 
 // kept measures a layout again, hole by hole and pair by pair.
-func kept(t *testing.T, p *plan.Plan, tub *plan.Tub, l garden.Layout) {
+func kept(t teller, p *plan.Plan, tub *plan.Tub, l garden.Layout) {
 	t.Helper()
 	k := keepsOf(p, tub, l.Holes[0].DiameterMM)
 	least, web, edge := math.Inf(1), math.Inf(1), math.Inf(1)
@@ -74,7 +74,7 @@ func kept(t *testing.T, p *plan.Plan, tub *plan.Tub, l garden.Layout) {
 
 // stay holds that the holes which are there already come first, where they
 // are; of more than are needed, that none but those is used.
-func stay(t *testing.T, tub *plan.Tub, l garden.Layout) {
+func stay(t teller, tub *plan.Tub, l garden.Layout) {
 	t.Helper()
 	at := func(h plan.Hole, g garden.Hole) bool {
 		return spot{mm(h.At[0]), mm(h.At[1])}.to(spot{g.XMM, g.YMM}) <= roundedMM
@@ -91,7 +91,7 @@ func stay(t *testing.T, tub *plan.Tub, l garden.Layout) {
 	}
 }
 
-func places(t *testing.T, tub *plan.Tub, k keeps, h garden.Hole) {
+func places(t teller, tub *plan.Tub, k keeps, h garden.Hole) {
 	t.Helper()
 	at := spot{h.XMM, h.YMM}
 	if d := inLid(tub.Lid, at); d < k.edge-roundedMM {
@@ -136,8 +136,8 @@ func TestMarginsByHand(t *testing.T) {
 
 func TestRulerAndRowsLieOnTheRuler(t *testing.T) {
 	for _, name := range plans(t) {
-		p := parsed(t, name, text(t, name))
-		for i, tub := range assessed(t, p).Tubs {
+		p, a := standing(t, name, quantity.Metric)
+		for i, tub := range a.Tubs {
 			step := mmOr(p.Tools.RulerStep, 5)
 			for _, l := range tub.Lid.Layouts[1:] {
 				for _, h := range l.Holes[min(len(p.Tubs[i].Lid.Holes), len(l.Holes)):] {
@@ -155,7 +155,8 @@ func TestRulerAndRowsLieOnTheRuler(t *testing.T) {
 // No layout is wider than the one called widest, and the loss says by how much.
 func TestWidestIsWidest(t *testing.T) {
 	for _, name := range plans(t) {
-		for _, tub := range assessed(t, parsed(t, name, text(t, name))).Tubs {
+		_, a := standing(t, name, quantity.Metric)
+		for _, tub := range a.Tubs {
 			widest := tub.Lid.Layouts[0]
 			for _, l := range tub.Lid.Layouts {
 				if l.SpacingMM > widest.SpacingMM {

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
 	"rootbell/internal/base/working/pencil"
 	"rootbell/internal/garden"
@@ -20,9 +21,7 @@ func TestPencilReachesEveryNumber(t *testing.T) {
 	for _, name := range plans(t) {
 		for _, system := range systems {
 			t.Run(fmt.Sprintf("%s/%s", name, system), func(t *testing.T) {
-				p := parsed(t, name, text(t, name))
-				p.Units = system
-				a := assessed(t, p)
+				_, a := standing(t, name, system)
 				if len(a.Numbers) < 20 {
 					t.Fatalf("only %d numbers", len(a.Numbers))
 				}
@@ -47,7 +46,7 @@ func TestPencilReachesEveryNumber(t *testing.T) {
 	}
 }
 
-func walked(t *testing.T, n garden.Number) {
+func walked(t teller, n garden.Number) {
 	t.Helper()
 	got, err := pencil.Round(n.PutIn, n.Decimals)
 	if err != nil || got != n.Value {
@@ -69,12 +68,12 @@ func walked(t *testing.T, n garden.Number) {
 
 // finite fails on a number in the document that is none. encoding/json refuses
 // NaN and infinities itself; this holds the other ways to write one.
-func finite(t *testing.T, doc []byte) {
+func finite(t teller, doc []byte) {
 	t.Helper()
 	var whole any
 	d := json.NewDecoder(bytes.NewReader(doc))
 	if err := d.Decode(&whole); err != nil {
-		t.Fatal(err)
+		t.Errorf("%v", err)
 	}
 	each(whole, func(v any) {
 		switch v := v.(type) {
@@ -111,7 +110,8 @@ func each(v any, visit func(any)) {
 // it: as many numbers as the formula has symbols, and the symbols gone.
 func TestSumsHaveNoSymbolsLeft(t *testing.T) {
 	for _, name := range plans(t) {
-		for _, n := range assessed(t, parsed(t, name, text(t, name))).Numbers {
+		_, a := standing(t, name, quantity.Metric)
+		for _, n := range a.Numbers {
 			if _, err := pencil.Eval(n.PutIn); err != nil {
 				t.Errorf("%s: %s: %v", name, n.Key, err)
 			}

@@ -137,11 +137,12 @@ func (t *tubState) water() {
 	if p.Outside != nil {
 		t.setup.EmptyMass = p.Outside.EmptyMass.Value
 	}
-	t.lines = t.shape.Lines(t.book, t.setup)
+	t.lines = t.shape.Lines(working.NewBook(), t.setup) // looked at before any is entered
 	t.checkLines()
 	if t.wet = t.lines.Fill.Base > 0 && t.lines.Fill.Base <= t.shape.HeightMM() && t.lines.CupBottom.Base > 0; !t.wet {
 		return
 	}
+	t.lines = t.shape.Lines(t.book, t.setup)
 	t.out.Shape, t.out.Levels = t.shape, t.levels()
 	t.out.FillDepthMM = in(t.lines.Fill, quantity.Millimetre, 1)
 	t.fill = t.shape.Water(t.book, "volume_fill", "water up to the fill line", t.lines.Fill, t.setup.TapeErrorMM)

@@ -123,3 +123,20 @@ func TestParserAgreesWithPencil(t *testing.T) {
 		}
 	})
 }
+
+// A difference of like numbers loses binary digits, and 0.959-0.924 falls under
+// the half on which a pencil lands: more digits are written then.
+func TestADifferenceBesideATie(t *testing.T) {
+	law := Must(Law{
+		Symbol: "V", Kind: quantity.Volume, Formula: "v-w", Basis: OfNature, Source: "difference",
+		Where: []Symbol{{Name: "v", Meaning: "upper", Kind: quantity.Volume}, {Name: "w", Meaning: "lower", Kind: quantity.Volume}},
+	})
+	b := NewBook()
+	volume := func(key string, gallons float64) Number {
+		return b.Typed(key, key, "v", quantity.Volume, quantity.USGallon.Base(gallons), 0)
+	}
+	shown := b.Work(law, "left", "left", volume("upper", 0.959134), volume("lower", 0.924467)).Show(quantity.US)
+	if got, err := pencil.Round(shown.PutIn, shown.Decimals); err != nil || got != shown.Value || got != 0.03 {
+		t.Errorf("%s gives %v, %v; shown %v", shown.PutIn, got, err, shown.Value)
+	}
+}

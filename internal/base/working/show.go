@@ -87,6 +87,7 @@ type hand struct {
 	shown  Shown
 	digits []int
 	nudge  []int
+	ties   bool // whether a sum may end on a half of its last shown digit
 }
 
 // putIn writes the inputs with just enough digits. Every input starts with the
@@ -95,13 +96,15 @@ type hand struct {
 func (n Number) putIn(tree *node, s quantity.System, out Shown) string {
 	const mostMore = 12
 	h := hand{number: n, tree: tree, system: s, shown: out, digits: make([]int, len(n.Inputs)), nudge: make([]int, len(n.Inputs))}
-	for more := 0; more <= mostMore; more++ {
-		for i, in := range n.Inputs {
-			h.digits[i] = in.Kind.Decimals[s] + more
-		}
-		if h.comesOut() {
-			h.giveBack()
-			return h.filled().String()
+	for _, h.ties = range []bool{false, true} {
+		for more := 0; more <= mostMore; more++ {
+			for i, in := range n.Inputs {
+				h.digits[i] = in.Kind.Decimals[s] + more
+			}
+			if h.comesOut() {
+				h.giveBack()
+				return h.filled().String()
+			}
 		}
 	}
 	h.nudgeOne()
@@ -143,8 +146,16 @@ func (h *hand) filled() *node {
 	return h.tree.replace(func(name string) *node { return byName[name] })
 }
 
+// nearTie is how near to a half a sum is not trusted to fall on its side: a
+// difference of like numbers, as 0.959-0.924, keeps few of its binary digits.
+const nearTie = 1e-12
+
 func (h *hand) comesOut() bool {
-	return roundWithin(pencilTolerance, h.filled().asPencil(), h.shown.Decimals) == h.shown.Value
+	sum, decimals := h.filled().asPencil(), h.shown.Decimals
+	if roundWithin(pencilTolerance, sum, decimals) != h.shown.Value {
+		return false
+	}
+	return h.ties || roundWithin(-nearTie, sum, decimals) == roundWithin(nearTie, sum, decimals)
 }
 
 // in is the law's tree for inputs and a result in the units the system shows.
