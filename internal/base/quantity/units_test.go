@@ -1,7 +1,6 @@
 package quantity
 
 import (
-	"fmt"
 	"math"
 	"os"
 	"os/exec"
@@ -106,7 +105,7 @@ func TestAgreesWithUnitsProgram(t *testing.T) {
 		if err != nil || math.Abs(got-want) > unitsDigits*math.Abs(want) {
 			t.Errorf("%s = %v %s (%v), units says %v", tt.typed, got, tt.own, err, want)
 		}
-		t.Log(fmt.Sprintf("%s = %.10g %s", tt.typed, got, tt.own))
+		t.Logf("%s = %.10g %s", tt.typed, got, tt.own)
 	}
 }
 

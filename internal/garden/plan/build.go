@@ -78,9 +78,10 @@ func (b *builder) entry(v *ast.MappingValueNode, flow bool) entry {
 	case ast.ScalarNode:
 		name := b.scalar(key, flow)
 		e.key, e.end, e.colon = name.text, name.end, afterColon(b.src, name.end)
-		if name.shape == spoiled {
+		switch name.shape {
+		case spoiled:
 			e.value = name
-		} else if name.shape == absent {
+		case absent:
 			e.key = "null"
 		}
 	default:

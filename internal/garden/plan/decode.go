@@ -40,16 +40,16 @@ func lastKey(path string) string {
 
 // ownReader is a type with a form of its own; it is given the whole node.
 type ownReader interface {
-	readNode(d *decoder, n *node, f field, path string)
+	readNode(d *decoder, n *node, f Key, path string)
 }
 
 // textReader is a type that is written as one text.
 type textReader interface {
-	readText(text string, f field) error
+	readText(text string, f Key) error
 }
 
 // value reads a node into v, whose type decides how.
-func (d *decoder) value(v reflect.Value, n *node, f field, path string) {
+func (d *decoder) value(v reflect.Value, n *node, f Key, path string) {
 	if n.shape == absent || n.shape == spoiled {
 		return
 	}
@@ -72,7 +72,7 @@ func (d *decoder) value(v reflect.Value, n *node, f field, path string) {
 }
 
 // plain reads the kinds of values that are not types of their own.
-func (d *decoder) plain(v reflect.Value, n *node, f field, path string) {
+func (d *decoder) plain(v reflect.Value, n *node, f Key, path string) {
 	switch v.Kind() {
 	case reflect.Pointer:
 		if n.shape == mapping {
@@ -80,7 +80,7 @@ func (d *decoder) plain(v reflect.Value, n *node, f field, path string) {
 			d.value(v.Elem(), n, f, path)
 			return
 		}
-		d.wantGroup(n, path, fieldsOf(v.Type().Elem()))
+		d.wantGroup(n, path, Keys(v.Type().Elem()))
 	case reflect.Struct:
 		d.group(v, n, path)
 	case reflect.Array, reflect.Slice:
@@ -123,7 +123,7 @@ type bounded interface {
 }
 
 // measure reads a quantity and holds it against its documented range.
-func (d *decoder) measure(v reflect.Value, target encoding.TextUnmarshaler, n *node, f field, path string) {
+func (d *decoder) measure(v reflect.Value, target encoding.TextUnmarshaler, n *node, f Key, path string) {
 	text, ok := d.text(n, path)
 	if !ok {
 		return
@@ -136,8 +136,8 @@ func (d *decoder) measure(v reflect.Value, target encoding.TextUnmarshaler, n *n
 		d.sayAbout(n, path, err)
 		return
 	}
-	if held, is := v.Interface().(bounded); is && f.in != "" && !within(held, f.in) {
-		d.say(n.at, path, lastKey(path)+": "+quote(text)+" is outside the range taken here", "it may be "+f.in)
+	if held, is := v.Interface().(bounded); is && f.In != "" && !within(held, f.In) {
+		d.say(n.at, path, lastKey(path)+": "+quote(text)+" is outside the range taken here", "it may be "+f.In)
 		v.SetZero()
 	}
 }
@@ -166,7 +166,7 @@ func within(held bounded, in string) bool {
 	return least >= low-slack && most <= high+slack
 }
 
-func (d *decoder) whole(v reflect.Value, n *node, text string, f field, path string) {
+func (d *decoder) whole(v reflect.Value, n *node, text string, f Key, path string) {
 	number, err := readWhole(text, f)
 	if err != nil {
 		d.sayAbout(n, path, err)
@@ -176,20 +176,20 @@ func (d *decoder) whole(v reflect.Value, n *node, text string, f field, path str
 }
 
 // readWhole reads a whole number within the field's range.
-func readWhole(text string, f field) (int, error) {
+func readWhole(text string, f Key) (int, error) {
 	number, err := strconv.Atoi(text)
 	if err != nil || len(text) > 9 {
 		return 0, &quantity.Error{What: quote(text) + " is not a whole number", Hint: "write it in digits, such as 8"}
 	}
-	if low, high, err := quantity.ParseInterval(quantity.Factor, f.in); err == nil && (float64(number) < low || float64(number) > high) {
-		return 0, &quantity.Error{What: quote(text) + " is outside the range taken here", Hint: "it may be " + f.in}
+	if low, high, err := quantity.ParseInterval(quantity.Factor, f.In); err == nil && (float64(number) < low || float64(number) > high) {
+		return 0, &quantity.Error{What: quote(text) + " is outside the range taken here", Hint: "it may be " + f.In}
 	}
 	return number, nil
 }
 
 // word reads a text: one of the words taken, a text of the form wanted, or any
 // short text.
-func (d *decoder) word(v reflect.Value, n *node, text string, f field, path string) {
+func (d *decoder) word(v reflect.Value, n *node, text string, f Key, path string) {
 	read, err := readWord(text, f)
 	if err != nil {
 		d.sayAbout(n, path, err)

@@ -4,4 +4,8 @@
 // Parse reads a text and reports every problem in it at once. A field that is
 // impossible by itself is a problem here; fields that contradict each other are
 // for package garden to judge. What is left out stays told apart from zero.
+//
+// The structs are the specification: their tags name the key, the range, the
+// words and the choice a key belongs to, and their comments say what it is.
+// Parse, the JSON Schema and docs/plan.md all come from them.
 package plan

@@ -212,9 +212,9 @@ func known(t reflect.Type, steps []step) bool {
 	s := steps[0]
 	switch {
 	case s.index < 0 && t.Kind() == reflect.Struct:
-		fields := fieldsOf(t)
-		i := slices.IndexFunc(fields, func(f field) bool { return f.key == s.key })
-		return i >= 0 && known(t.Field(fields[i].index).Type, steps[1:])
+		fields := Keys(t)
+		i := slices.IndexFunc(fields, func(f Key) bool { return f.Name == s.key })
+		return i >= 0 && known(t.Field(fields[i].Index).Type, steps[1:])
 	case s.index < 0 && t == reflect.TypeFor[Prices]():
 		return len(steps) == 1 && itemName.MatchString(s.key)
 	case s.index < 0 && t == reflect.TypeFor[Label]():

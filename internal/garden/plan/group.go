@@ -14,7 +14,7 @@ type wordReader interface {
 
 // group reads a mapping into a struct, key by key.
 func (d *decoder) group(v reflect.Value, n *node, path string) {
-	fields := fieldsOf(v.Type())
+	fields := Keys(v.Type())
 	if n.shape != mapping {
 		if w, is := v.Addr().Interface().(wordReader); is && n.shape == scalar && w.readWord(n.text) {
 			return
@@ -32,12 +32,12 @@ func (d *decoder) group(v reflect.Value, n *node, path string) {
 			continue
 		}
 		seen[e.key] = e
-		i := slices.IndexFunc(fields, func(f field) bool { return f.key == e.key })
+		i := slices.IndexFunc(fields, func(f Key) bool { return f.Name == e.key })
 		if i < 0 {
 			d.unknownKey(e, fields, path)
 			continue
 		}
-		d.value(v.Field(fields[i].index), e.value, fields[i], join(path, e.key))
+		d.value(v.Field(fields[i].Index), e.value, fields[i], join(path, e.key))
 	}
 	d.missing(n, fields, seen, path)
 }
@@ -50,7 +50,7 @@ func join(path, key string) string {
 }
 
 // wantGroup says that keys are wanted where something else stands.
-func (d *decoder) wantGroup(n *node, path string, fields []field) {
+func (d *decoder) wantGroup(n *node, path string, fields []Key) {
 	what := "a group of keys is wanted here"
 	if path != "" {
 		what = lastKey(path) + ": " + what
@@ -58,7 +58,7 @@ func (d *decoder) wantGroup(n *node, path string, fields []field) {
 	d.say(n.at, path, what, "write "+list(keysOf(fields))+", each with a value")
 }
 
-func (d *decoder) unknownKey(e entry, fields []field, path string) {
+func (d *decoder) unknownKey(e entry, fields []Key, path string) {
 	keys := keysOf(fields)
 	what := "the key " + quote(e.key) + " is not known here"
 	hint := ""
@@ -90,7 +90,7 @@ func elsewhere(key string, keys []string) string {
 }
 
 // missing says which keys are wanted and not there.
-func (d *decoder) missing(n *node, fields []field, seen map[string]entry, path string) {
+func (d *decoder) missing(n *node, fields []Key, seen map[string]entry, path string) {
 	given := func(key string) bool {
 		e, there := seen[key]
 		return there && e.value.shape != absent
@@ -101,16 +101,16 @@ func (d *decoder) missing(n *node, fields []field, seen map[string]entry, path s
 	}
 	for _, f := range fields {
 		at := n.at
-		if e, there := seen[f.key]; there {
+		if e, there := seen[f.Name]; there {
 			at = e.at
 		}
 		switch {
-		case f.required && !given(f.key) && !d.broken:
-			d.say(at, join(path, f.key), whole+" has no "+f.key, "add "+f.key+": …")
-		case f.with != "" && given(f.key) && !given(f.with):
-			d.say(at, join(path, f.key), f.key+" is for "+f.with+", which is not here", "add "+f.with+", or leave "+f.key+" out")
-		case f.needs != "" && given(f.key) && !given(f.needs) && !d.broken:
-			d.say(at, join(path, f.needs), f.key+" is here without "+f.needs, "add "+f.needs+": …")
+		case f.Required && !given(f.Name) && !d.broken:
+			d.say(at, join(path, f.Name), whole+" has no "+f.Name, "add "+f.Name+": …")
+		case f.With != "" && given(f.Name) && !given(f.With):
+			d.say(at, join(path, f.Name), f.Name+" is for "+f.With+", which is not here", "add "+f.With+", or leave "+f.Name+" out")
+		case f.Needs != "" && given(f.Name) && !given(f.Needs) && !d.broken:
+			d.say(at, join(path, f.Needs), f.Name+" is here without "+f.Needs, "add "+f.Needs+": …")
 		}
 	}
 	for _, choice := range choices(fields) {
@@ -119,21 +119,20 @@ func (d *decoder) missing(n *node, fields []field, seen map[string]entry, path s
 }
 
 // choice holds a set of keys against 'exactly one' or 'at most one'.
-func (d *decoder) choice(n *node, of []field, given func(string) bool, seen map[string]entry, path, whole string) {
+func (d *decoder) choice(n *node, of []Key, given func(string) bool, seen map[string]entry, path, whole string) {
 	var here []string
 	for _, f := range of {
-		if given(f.key) {
-			here = append(here, f.key)
+		if given(f.Name) {
+			here = append(here, f.Name)
 		}
 	}
 	keys := keysOf(of)
 	switch {
-	case len(here) == 0 && of[0].must && !d.broken:
+	case len(here) == 0 && of[0].Must && !d.broken:
 		d.say(n.at, path, whole+" has none of "+list(keys), "add the one that fits")
 	case len(here) > 1:
-		second := here[1]
 		slices.SortFunc(here, func(a, b string) int { return seen[a].start - seen[b].start })
-		second = here[1]
+		second := here[1]
 		d.say(seen[second].at, join(path, second), second+" stands beside "+here[0]+", and only one of "+list(keys)+" can be", "keep the one that fits")
 	}
 }

@@ -12,7 +12,7 @@ type checked interface {
 }
 
 // list reads a sequence into a slice or an array.
-func (d *decoder) list(v reflect.Value, n *node, f field, path string) {
+func (d *decoder) list(v reflect.Value, n *node, f Key, path string) {
 	if n.shape != sequence {
 		d.say(n.at, path, lastKey(path)+": a list is wanted here", "write it as [a, b], or one value a line behind dashes")
 		return
@@ -60,12 +60,18 @@ func anySpoiled(items []*node) bool {
 	return false
 }
 
-func (d *decoder) count(n *node, have int, f field, path string) bool {
+// longestList is the most entries any list may have.
+const longestList = 500
+
+func (d *decoder) count(n *node, have int, f Key, path string) bool {
+	if f.Most == 0 {
+		f.Most = longestList
+	}
 	switch {
-	case have < f.least:
-		d.say(n.at, path, lastKey(path)+": at least "+plural(f.least, "entry", "entries")+" wanted here, not "+strconv.Itoa(have), "add what is missing")
-	case f.most > 0 && have > f.most:
-		d.say(n.at, path, lastKey(path)+": at most "+plural(f.most, "entry", "entries")+" wanted here, not "+strconv.Itoa(have), "leave out what is too much")
+	case have < f.Least:
+		d.say(n.at, path, lastKey(path)+": at least "+plural(f.Least, "entry", "entries")+" wanted here, not "+strconv.Itoa(have), "add what is missing")
+	case have > f.Most:
+		d.say(n.at, path, lastKey(path)+": at most "+plural(f.Most, "entry", "entries")+" wanted here, not "+strconv.Itoa(have), "leave out what is too much")
 	default:
 		return true
 	}
@@ -85,7 +91,7 @@ func (d *decoder) joinedItems(n *node, path string) []*node {
 	var out []*node
 	for i := 0; i < len(n.items); i++ {
 		item := n.items[i]
-		if n.flow && i+1 < len(n.items) && cutByComma(item, n.items[i+1]) && !(isDigits(n.items[i+1].text) && item.text != "0") {
+		if n.flow && i+1 < len(n.items) && cutByComma(item, n.items[i+1]) && (item.text == "0" || !isDigits(n.items[i+1].text)) {
 			d.sayComma(item, item.text+","+n.items[i+1].text, path+"["+strconv.Itoa(len(out))+"]")
 			item = &node{shape: spoiled, at: item.at, start: item.start, end: n.items[i+1].end}
 			i++

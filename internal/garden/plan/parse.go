@@ -99,7 +99,7 @@ func inOrder(problems []Problem) []Problem {
 
 // readText takes metric or us.
 func readSystem(text string) (quantity.System, error) {
-	word, err := readWord(text, field{words: []string{"metric", "us"}})
+	word, err := readWord(text, Key{Words: []string{"metric", "us"}})
 	if err != nil {
 		return quantity.Metric, err
 	}

@@ -5,10 +5,7 @@ import "rootbell/internal/base/quantity"
 // Format is the version of the document that this program reads.
 const Format = 1
 
-// Plan is one garden as its teacher wrote it down. The tags of its fields are
-// the document's specification: the key, the range taken, the words taken, and
-// the choice a key belongs to; Parse, the JSON Schema and docs/plan.md all come
-// from them and from the comments.
+// Plan is one garden as its teacher wrote it down.
 type Plan struct {
 	// The version of this document: 1.
 	Rootbell int `plan:"rootbell,required" in:"1 to 1"`

@@ -85,6 +85,8 @@ func TestOneProblem(t *testing.T) {
 		{"a thousands comma", least + "tubs_: 1\n", "7:1: the key 'tubs_' is not known here | did you mean tubs? | tubs_"},
 		{"an interval the wrong way round", least + "tap: {calcium: 80 to 20 mg/L}\n", "7:16: calcium: '80 to 20 mg/L' begins with the larger figure | write the smaller one first | tap.calcium"},
 		{"too many ages", least + "school: {ages: [8, 9, 10]}\n", "7:16: ages: at most 2 entries are wanted here, not 3 | leave out what is too much | school.ages"},
+		{"more keys than a plan has", strings.Repeat("a: b\n", 10000), "1:1: the text holds more than a plan can | check that it is the right file | "},
+		{"more tubs than a plan has", "rootbell: 1\ngarden: A\ntubs:\n" + strings.Repeat("- a\n", 501), "4:1: tubs: at most 500 entries are wanted here, not 501 | leave out what is too much | tubs"},
 		{"deep brackets", "a: " + strings.Repeat("[", 2000) + "\n", "1:36: the brackets or dashes are nested too deep | a plan is nested at most a few steps deep | "},
 		{"deep dashes", strings.Repeat("- ", 2000) + "a\n", "1:65: the brackets or dashes are nested too deep | a plan is nested at most a few steps deep | "},
 	}
@@ -156,7 +158,7 @@ tubs:
 func TestManyProblemsAreCut(t *testing.T) {
 	var b strings.Builder
 	b.WriteString(least)
-	for range 500 {
+	for range 400 {
 		b.WriteString("  - hole: 3\n")
 	}
 	if _, problems := Parse("plan", []byte(b.String())); len(problems) != mostProblems {

@@ -13,7 +13,7 @@ import (
 func bad(what, hint string) error { return &quantity.Error{What: what, Hint: hint} }
 
 // readText takes yes, no, true and false, in any case.
-func (o *Opt[T]) readText(text string, f field) error {
+func (o *Opt[T]) readText(text string, f Key) error {
 	switch into := any(o).(type) {
 	case *Tick:
 		return readTick(into, text)
@@ -72,7 +72,7 @@ func readClock(into *Clock, text string) error {
 }
 
 // readText takes a day as 2027-01-11.
-func (d *Date) readText(text string, _ field) error {
+func (d *Date) readText(text string, _ Key) error {
 	day, err := time.Parse(time.DateOnly, text)
 	switch {
 	case err != nil:
@@ -85,21 +85,21 @@ func (d *Date) readText(text string, _ field) error {
 }
 
 // readText takes best or a number of plants.
-func (p *Plants) readText(text string, f field) error {
+func (p *Plants) readText(text string, f Key) error {
 	if strings.EqualFold(text, "best") {
 		*p = Plants{Best: true, Given: true}
 		return nil
 	}
 	number, err := readWhole(text, f)
 	if err != nil {
-		return bad(quote(text)+" is not a number of plants", "write best, or a whole number from "+f.in)
+		return bad(quote(text)+" is not a number of plants", "write best, or a whole number from "+f.In)
 	}
 	*p = Plants{Number: number, Given: true}
 	return nil
 }
 
 // readNode takes one radius, or the two of top and base.
-func (c *Corners) readNode(d *decoder, n *node, f field, path string) {
+func (c *Corners) readNode(d *decoder, n *node, f Key, path string) {
 	if n.shape == sequence {
 		var two Pair
 		d.list(reflect.ValueOf(&two).Elem(), n, f, path)
@@ -139,7 +139,7 @@ func (l Line) check() (index int, what, hint string) {
 }
 
 // readNode takes nutrients by their symbols, each with its share.
-func (l *Label) readNode(d *decoder, n *node, f field, path string) {
+func (l *Label) readNode(d *decoder, n *node, f Key, path string) {
 	if n.shape != mapping {
 		d.say(n.at, path, "label: a group of nutrients is wanted here", "write {N: 6.5 %, K2O: 27 %}")
 		return
@@ -158,13 +158,13 @@ func (l *Label) readNode(d *decoder, n *node, f field, path string) {
 }
 
 // readNode takes the teacher's own prices by item.
-func (p *Prices) readNode(d *decoder, n *node, f field, path string) {
+func (p *Prices) readNode(d *decoder, n *node, f Key, path string) {
 	if n.shape != mapping {
 		d.say(n.at, path, "prices: a group of items is wanted here", "write {tub: 12.00, saw: 14.00}")
 		return
 	}
 	*p = Prices{}
-	f.in = priceRange
+	f.In = priceRange
 	readKeyed(d, n, f, path, *p, func(key string) (string, string) {
 		if itemName.MatchString(key) {
 			return "", ""
@@ -175,7 +175,7 @@ func (p *Prices) readNode(d *decoder, n *node, f field, path string) {
 
 // readKeyed reads a mapping with keys of the teacher's choice. accept says what
 // is wrong with a key, or nothing.
-func readKeyed[T any](d *decoder, n *node, f field, path string, into map[string]T, accept func(string) (what, hint string)) {
+func readKeyed[T any](d *decoder, n *node, f Key, path string, into map[string]T, accept func(string) (what, hint string)) {
 	first := map[string]int{}
 	for _, e := range d.joined(n, path) {
 		at := join(path, e.key)

@@ -16,7 +16,8 @@ import (
 const (
 	deepestBracket = 32
 	widestIndent   = 200
-	mostRounds     = 12 // broken places that are looked behind for more
+	mostRounds     = 12    // broken places that are looked behind for more
+	mostTokens     = 20000 // a plan of ten tubs has a tenth; the library's time grows with the square
 )
 
 // readTree gives the document's tree. Where the text is no YAML it says so, and
@@ -25,34 +26,36 @@ const (
 func readTree(src *source) (root *node, problems []Problem, broken bool) {
 	work := &source{raw: src.raw, starts: src.starts, lines: append([][]rune(nil), src.lines...)}
 	for range mostRounds {
-		file, bad := parseOnce(work.clean())
+		file, bad, hopeless := parseOnce(work.clean())
 		if bad == nil {
 			root, more := buildRoot(work, file)
 			return root, append(problems, more...), broken
 		}
 		broken = true
 		problems = append(problems, *bad)
-		if !blankOut(work, bad.Line) {
+		if hopeless || !blankOut(work, bad.Line) {
 			break
 		}
 	}
 	return nil, problems, true
 }
 
-// parseOnce runs the library, whose own panics become a problem.
-func parseOnce(text string) (file *ast.File, bad *Problem) {
+// parseOnce runs the library, whose own panics become a problem. Behind a
+// hopeless one nothing more is looked for.
+func parseOnce(text string) (file *ast.File, bad *Problem, hopeless bool) {
 	defer func() {
 		if r := recover(); r != nil {
+			hopeless = true
 			file, bad = nil, &Problem{Line: 1, Column: 1, What: "the text is not a plan", Hint: "compare it with the plan that 'rootbell new' writes"}
 		}
 	}()
 	tokens := lexer.Tokenize(text)
-	if bad := tooDeep(tokens); bad != nil {
-		return nil, bad
+	if bad := tooMuch(tokens); bad != nil {
+		return nil, bad, true
 	}
 	file, err := parser.Parse(tokens, 0, parser.AllowDuplicateMapKey())
 	if err == nil {
-		return file, nil
+		return file, nil, false
 	}
 	at := place{1, 1}
 	message := err.Error()
@@ -61,14 +64,18 @@ func parseOnce(text string) (file *ast.File, bad *Problem) {
 		at, message = placeOf(syntax.GetToken()), syntax.GetMessage()
 	}
 	if open, ok := openBefore(tokens, at); ok && strings.Contains(message, "must be specified") {
-		return nil, &Problem{Line: open.line, Column: open.column, What: "this bracket is not closed", Hint: "close it, and put commas between what is inside"}
+		return nil, &Problem{Line: open.line, Column: open.column, What: "this bracket is not closed", Hint: "close it, and put commas between what is inside"}, false
 	}
 	what, hint := inWords(message)
-	return nil, &Problem{Line: at.line, Column: at.column, What: what, Hint: hint}
+	return nil, &Problem{Line: at.line, Column: at.column, What: what, Hint: hint}, false
 }
 
-// tooDeep refuses nesting that no plan has, before the library follows it.
-func tooDeep(tokens token.Tokens) *Problem {
+// tooMuch refuses size and nesting that no plan has, before the library
+// follows it.
+func tooMuch(tokens token.Tokens) *Problem {
+	if len(tokens) > mostTokens {
+		return &Problem{Line: 1, Column: 1, What: "the text holds more than a plan can", Hint: "check that it is the right file"}
+	}
 	depth, dashes, line := 0, 0, 0
 	for _, t := range tokens {
 		at := placeOf(t)

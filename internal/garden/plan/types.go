@@ -7,29 +7,43 @@ import (
 	"rootbell/internal/base/quantity"
 )
 
-// The quantities of the document, each kept together with what was typed.
 type (
-	Length      = quantity.Typed[quantity.MM]
-	Volume      = quantity.Typed[quantity.L]
-	Mass        = quantity.Typed[quantity.KG]
+	// Length is a length as typed.
+	Length = quantity.Typed[quantity.MM]
+	// Volume is a volume as typed.
+	Volume = quantity.Typed[quantity.L]
+	// Mass is a mass as typed.
+	Mass = quantity.Typed[quantity.KG]
+	// Temperature is a temperature as typed.
 	Temperature = quantity.Typed[quantity.DegC]
-	EC          = quantity.Typed[quantity.MSPerCM]
-	Density     = quantity.Typed[quantity.KGPerL]
-	AirFlow     = quantity.Typed[quantity.LPerMin]
+	// EC is an electrical conductivity as typed.
+	EC = quantity.Typed[quantity.MSPerCM]
+	// Density is a density as typed.
+	Density = quantity.Typed[quantity.KGPerL]
+	// AirFlow is a flow of air as typed.
+	AirFlow = quantity.Typed[quantity.LPerMin]
+	// DailyVolume is a volume a day as typed.
 	DailyVolume = quantity.Typed[quantity.LPerDay]
-	Power       = quantity.Typed[quantity.W]
-	PhotonFlux  = quantity.Typed[quantity.UmolPerS]
-	Share       = quantity.Typed[quantity.Fraction]
-	MoleShare   = quantity.Typed[quantity.MoleShare]
-	Number      = quantity.Typed[quantity.Number]
-	PH          = quantity.Typed[quantity.PH]
-	Cash        = quantity.Typed[quantity.Cash]
+	// Power is an electric power as typed.
+	Power = quantity.Typed[quantity.W]
+	// PhotonFlux is a photon flux as typed.
+	PhotonFlux = quantity.Typed[quantity.UmolPerS]
+	// Share is a share of a whole as typed.
+	Share = quantity.Typed[quantity.Fraction]
+	// MoleShare is a share of air as typed, in ppm.
+	MoleShare = quantity.Typed[quantity.MoleShare]
+	// PH is a pH as typed.
+	PH = quantity.Typed[quantity.PH]
+	// Cash is an amount of money as typed.
+	Cash = quantity.Typed[quantity.Cash]
 
-	// ContentReading, ECReading and PHReading are readings of the tap: a figure,
-	// or the interval a strip leaves open.
+	// ContentReading is a content of the tap water: a figure, or the interval
+	// that a strip leaves open.
 	ContentReading = quantity.Interval[quantity.MGPerL]
-	ECReading      = quantity.Interval[quantity.MSPerCM]
-	PHReading      = quantity.Interval[quantity.PH]
+	// ECReading is a conductivity of the tap water: a figure or an interval.
+	ECReading = quantity.Interval[quantity.MSPerCM]
+	// PHReading is a pH of the tap water: a figure or an interval.
+	PHReading = quantity.Interval[quantity.PH]
 )
 
 // Opt is a value that may be left out. The zero value is one left out.

@@ -28,17 +28,17 @@ var forms = map[string]form{
 
 // readWord reads a text by its field's words or form. Words are taken in any
 // case, and given as the document spells them.
-func readWord(text string, f field) (string, error) {
+func readWord(text string, f Key) (string, error) {
 	text = strings.TrimSpace(text)
-	if f.words != nil {
-		for _, w := range f.words {
+	if f.Words != nil {
+		for _, w := range f.Words {
 			if strings.EqualFold(w, text) {
 				return w, nil
 			}
 		}
-		return "", notAWord(text, f.words)
+		return "", notAWord(text, f.Words)
 	}
-	if want, has := forms[f.pattern]; has && !want.matches.MatchString(text) {
+	if want, has := forms[f.Form]; has && !want.matches.MatchString(text) {
 		return "", &quantity.Error{What: quote(text) + " does not have the form wanted here", Hint: want.hint}
 	}
 	if strings.ContainsFunc(text, unicode.IsControl) {
@@ -60,3 +60,16 @@ func notAWord(text string, words []string) error {
 	}
 	return &quantity.Error{What: quote(text) + " is not known here", Hint: hint}
 }
+
+// FormOf is the regular expression and the hint of a named form; both are empty
+// for a name that is not one.
+func FormOf(name string) (expression, hint string) {
+	f, known := forms[name]
+	if !known {
+		return "", ""
+	}
+	return f.matches.String(), f.hint
+}
+
+// ItemForm is the regular expression of an item of the price list.
+func ItemForm() string { return itemName.String() }
