@@ -61,7 +61,7 @@ func (t *tubState) crops() {
 		if t.typed.HarvestMass.Set() {
 			mass = t.book.Typed("harvest_mass", "one plant at harvest, as wanted", "g", quantity.SmallMass, t.typed.HarvestMass.Value.Base(), 0)
 		}
-		litres, spacing, height := c.Litres(t.assessor.book, false), c.Spacing(t.scope(), mass), c.Height(t.scope(), mass)
+		litres, spacing, height := c.Litres(t.assessor.book, t.typed.Method == "still"), c.Spacing(t.scope(), mass), c.Height(t.scope(), mass)
 		once := c.Litres(t.assessor.book, true)
 		count := t.book.Typed("plants_"+Slug(strings.ToLower(each.Name)), each.Name+" plants", "m", quantity.Count, float64(each.share()), 0)
 		if i == 0 {

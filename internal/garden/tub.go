@@ -184,7 +184,7 @@ func (t *tubState) checkLines() {
 	if over := l.Fill.Base - l.CupBottom.Base; l.CupBottom.Base > 0 && over > tub.MostOverCup() {
 		t.warn("cup-too-wet", fillField, fmt.Sprintf("%s: the cups stand %s in the water. Over %s the stem's collar stays wet and rots.", t.name, t.mm(over), t.mm(tub.MostOverCup())), "Lower the fill line.")
 	}
-	if l.CupBottom.Base > 0 && l.Lowered.Base <= l.Lowest.Base {
+	if !t.setup.Still && l.CupBottom.Base > 0 && l.Lowered.Base <= l.Lowest.Base {
 		t.warn("no-reserve", t.field, fmt.Sprintf("%s: once the line is lowered to %s nothing is left above the lowest safe line, %s.", t.name, t.says(l.Lowered), t.says(l.Lowest)), "Use a deeper tub or a shorter cup, and top up every open day.")
 	}
 }

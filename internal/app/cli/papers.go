@@ -55,6 +55,10 @@ func (m *paperMaker) lids() {
 		m.add(slug+".svg", func() ([]byte, error) { return sheet.LidSVG(l) })
 		m.add(slug+".dxf", func() ([]byte, error) { return sheet.LidDXF(l) })
 		m.add(slug+".csv", func() ([]byte, error) { return sheet.LidCSV(l) })
+		m.add("rings-"+garden.Slug(l.Tub)+".pdf", func() ([]byte, error) { return sheet.RingsPDF(l, m.size) })
+		if s, ok := booklet.SectionOf(m.a, i); ok {
+			m.add("section-"+garden.Slug(m.a.Tubs[i].Name)+".svg", func() ([]byte, error) { return booklet.SectionSVG(s) })
+		}
 	}
 	if len(lids) > 0 {
 		m.add("helper-card.pdf", func() ([]byte, error) { return booklet.HelperCards(lids, m.size) })

@@ -117,8 +117,12 @@ func compareLayouts(b *bytes.Buffer, a *garden.Assessment, l *garden.Lid) {
 		if x.BoundMM > 0 && len(x.Holes) > 1 {
 			share = fmt.Sprintf("%.0f %%", math.Floor(100*x.SpacingMM/x.BoundMM))
 		}
+		spacing, loss := "-", "-"
+		if len(x.Holes) > 1 {
+			spacing, loss = quantity.Format(quantity.Length.WithDecimals(1, 2), x.SpacingMM, a.Plan.Units), fmt.Sprintf("%.1f %%", 100*x.Loss)
+		}
 		rows = append(rows, []string{
-			name, quantity.Format(quantity.Length.WithDecimals(1, 2), x.SpacingMM, a.Plan.Units), share, fmt.Sprintf("%.1f %%", 100*x.Loss),
+			name, spacing, share, loss,
 			quantity.Format(quantity.SmallLength, x.WorstWebMM, a.Plan.Units), fmt.Sprint(x.Marks),
 		})
 	}

@@ -28,7 +28,7 @@ type Setup struct {
 type Lines struct {
 	CupBottom working.Number
 	Fill      working.Number // transplant day
-	Lowered   working.Number // once roots hang
+	Lowered   working.Number // once roots hang; without a key in a still tub
 	Lowest    working.Number // never below
 	Highest   working.Number // rim less freeboard
 }
@@ -52,8 +52,9 @@ func (s Shape) Lines(b *working.Book, set Setup) Lines {
 	} else {
 		l.Fill = b.Work(aboveLaw, "fill_depth", "fill line on transplant day", l.CupBottom, over)
 	}
-	gap := mm(b, "gap_under_cup", "gap under the cup once roots hang", "g", factWaterGapUnderCupAfterRoots)
-	l.Lowered = b.Work(belowLaw, "lowered_depth", "fill line once roots hang "+fmt.Sprintf("%g mm", Facts.Get(factWaterRootsOutBeforeLowering).Value), l.CupBottom, gap)
+	if !set.Still { // a still tub's line falls by itself, and is never raised again
+		l.Lowered = lowered(b, l.CupBottom)
+	}
 	free := mm(b, "freeboard", "freeboard", "g", factWaterFreeboardMin)
 	l.Highest = b.Work(belowLaw, "highest_depth", "highest safe line", h, free)
 
@@ -79,6 +80,12 @@ func (set Setup) temperature(b *working.Book) working.Number {
 	}
 	f := Facts.Get(factWaterTemperature)
 	return b.Fact("water_temperature", "water temperature", "t", quantity.Temperature, quantity.Celsius.Base(f.Value), f)
+}
+
+// lowered enters the fill line of a tub with a pump once its roots hang.
+func lowered(b *working.Book, cupBottom working.Number) working.Number {
+	gap := mm(b, "gap_under_cup", "gap under the cup once roots hang", "g", factWaterGapUnderCupAfterRoots)
+	return b.Work(belowLaw, "lowered_depth", "fill line once roots hang "+fmt.Sprintf("%g mm", Facts.Get(factWaterRootsOutBeforeLowering).Value), cupBottom, gap)
 }
 
 func overCup(still bool) facts.ID {
