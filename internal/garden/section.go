@@ -61,7 +61,7 @@ func (t *tubState) section(r *lidRegion, laid Layout) *Section {
 		}
 	}
 	t.sectionLines(s)
-	t.around(s)
+	t.around(s, r.centre.Y)
 	return s
 }
 
@@ -78,10 +78,14 @@ func (t *tubState) sectionLines(s *Section) {
 	s.FillMM = t.lines.Fill.Base
 }
 
-// around is what the plan says of the tub's outside, the bay and the lamps.
-func (t *tubState) around(s *Section) {
+// around is what the plan says of the tub's outside, the bay and the lamps;
+// middleMM is the opening's y.
+func (t *tubState) around(s *Section, middleMM float64) {
 	if o := t.typed.Outside; o != nil {
 		s.OutsideWidthMM = float64(o.Size[0].Value)
+		if aside := 2 * (s.YMM - middleMM); t.shape.IsRound() && math.Abs(aside) < s.OutsideWidthMM {
+			s.OutsideWidthMM = math.Sqrt(s.OutsideWidthMM*s.OutsideWidthMM - aside*aside)
+		}
 		if o.Height.Set() {
 			s.FloorMM = max(float64(o.Height.Value)-s.LidFaceMM, 0)
 		}

@@ -23,6 +23,7 @@ type Section struct {
 
 	LidWidthMM, LidThicknessMM float64
 	LidFaceMM                  float64 // height of the lid's upper face
+	LidShiftMM                 float64 // how far the lid's middle lies right of the tub's
 	Cup                        sheet.Cup
 	CupsAtMM                   []float64 // centres along the section, from the lid's left end
 
@@ -40,6 +41,7 @@ type Section struct {
 	ShelfWideMM float64 // 0 where it was not measured
 	ClearMM     float64 // from the shelf to the next one; 0 where unknown
 	Stop        string
+	Notes       []string // what the drawing takes for granted, a line each
 }
 
 // Width is a width at a height.
@@ -59,6 +61,7 @@ func (s Section) check() error {
 	for _, w := range s.Profile {
 		values = append(values, w.HeightMM, w.MM)
 	}
+	values = append(values, math.Abs(s.LidShiftMM))
 	for _, v := range append(values, s.CupsAtMM...) {
 		if !(v >= 0 && v <= mostSectionMM) {
 			return fmt.Errorf("a section of %s with a length of %g mm cannot be drawn; lengths must be 0 to %d mm", s.Tub, v, mostSectionMM)
@@ -162,6 +165,9 @@ func (d *sectionDraft) words() string {
 	}
 	if d.Aerated {
 		text += " The air pump stands outside, above the water line, tied so that it cannot fall in, with a check valve in its line and a drip loop in its lead."
+	}
+	for _, note := range d.Notes {
+		text += " " + note
 	}
 	return text
 }

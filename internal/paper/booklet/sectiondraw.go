@@ -13,7 +13,7 @@ func (d *sectionDraft) draw() {
 	d.tub()
 	d.lid()
 	for _, x := range d.CupsAtMM {
-		d.cup(x - d.LidWidthMM/2)
+		d.cup(d.onLid(x))
 	}
 	if d.Aerated {
 		d.air()
@@ -21,7 +21,11 @@ func (d *sectionDraft) draw() {
 	d.lamp()
 	d.rootSpace()
 	d.heights()
+	d.notes()
 }
+
+// onLid is the place of a length along the lid, from its left end.
+func (d *sectionDraft) onLid(x float64) float64 { return d.LidShiftMM - d.LidWidthMM/2 + x }
 
 // shelfMM is how thick a board is drawn; its thickness is not asked for.
 const shelfMM = 18
@@ -108,11 +112,11 @@ func (d *sectionDraft) levels() {
 // lid is cut where a cup hangs in it.
 func (d *sectionDraft) lid() {
 	low := d.LidFaceMM - math.Max(d.LidThicknessMM, 1)
-	from := -d.LidWidthMM / 2
+	from := d.onLid(0)
 	at := slices.Clone(d.CupsAtMM)
 	slices.Sort(at)
 	for _, x := range append(at, math.Inf(1)) {
-		to := math.Min(d.LidWidthMM/2, x-d.LidWidthMM/2-d.Cup.BodyMM/2)
+		to := math.Min(d.onLid(d.LidWidthMM), d.onLid(x)-d.Cup.BodyMM/2)
 		if to > from {
 			d.add(scene.Shape{Path: scene.Rectangle(d.box(from, low, to, d.LidFaceMM)), Class: scene.Part, Fill: scene.Black})
 		}
@@ -163,14 +167,17 @@ func (d *sectionDraft) air() {
 	if d.StoneMM > 0 {
 		path := scene.Rectangle(d.box(stone-30, 2, stone+30, 2+d.StoneMM))
 		d.add(scene.Hatch(path, 1, -45, scene.Thin)...)
-		d.add(scene.Shape{Path: path, Class: scene.Part}, scene.Text{
-			At: d.at(stone-32, 0).Plus(scene.Point{X: -1, Y: 1}), Text: "air stone", SizeMM: letterMM, Anchor: scene.End, Halo: true,
+		// Named outside the tub: within it the dimension of the roots stands.
+		from := d.at(stone+30, 2+d.StoneMM/2)
+		to := scene.Point{X: d.at(d.OutsideWidthMM/2, 0).X + 3, Y: from.Y}
+		d.add(scene.Shape{Path: path, Class: scene.Part}, scene.Line{From: from, To: to}, scene.Text{
+			At: to.Plus(scene.Point{X: 1, Y: -letterMM * 0.36}), Text: "air stone", SizeMM: letterMM, Halo: true,
 		})
 	}
 	side := d.OutsideWidthMM/2 + 20
 	low := d.FillMM + pumpOverWater
 	high := math.Max(low+pumpHigh*0.6, d.LidFaceMM+30)
-	inlet := d.LidWidthMM/2 - 25
+	inlet := d.onLid(d.LidWidthMM) - 25
 	d.add(scene.Shape{Path: scene.Polyline(
 		d.at(stone+20, 2+d.StoneMM), d.at(inlet, d.FillMM*0.6), d.at(inlet, high), d.at(side+pumpWide*0.4, high), d.at(side+pumpWide*0.4, low+pumpHigh),
 	), Class: scene.Part})
@@ -198,10 +205,9 @@ func (d *sectionDraft) lead(side, low float64) {
 		scene.Shape{Path: scene.Path{Vertices: []scene.Vertex{{Point: from}, {Point: scene.Point{X: from.X, Y: loop.Y}, Bulge: 1}, {Point: scene.Point{X: socket.X, Y: loop.Y}}, {Point: socket}}}, Class: scene.Thin},
 		scene.Shape{Path: scene.Rectangle((scene.Box{Min: socket, Max: socket}).Grown(2)), Class: scene.Part, Fill: scene.White},
 	)
-	lowest := scene.Point{X: (from.X + socket.X) / 2, Y: loop.Y - (socket.X-from.X)/2}
 	d.add(
 		scene.Text{At: socket.Plus(scene.Point{X: 3, Y: -1}), Text: "socket", SizeMM: letterMM, Halo: true},
-		scene.Text{At: lowest.Minus(scene.Point{Y: 3.4}), Text: "drip loop", SizeMM: letterMM, Anchor: scene.Middle, Halo: true},
+		scene.Text{At: scene.Point{X: socket.X + 3, Y: loop.Y - 3}, Text: "drip loop", SizeMM: letterMM, Halo: true},
 	)
 }
 
@@ -215,7 +221,7 @@ func (d *sectionDraft) lamp() {
 	for x := -half + 10; x < half; x += 40 {
 		d.add(scene.Line{From: d.at(x, low).Minus(scene.Point{Y: 0.8}), To: d.at(x, low).Minus(scene.Point{Y: 2.4})})
 	}
-	d.add(scene.Text{At: d.at(0, low+25).Plus(scene.Point{Y: 1}), Text: "lamp", SizeMM: letterMM, Anchor: scene.Middle, Halo: true})
+	d.add(scene.Text{At: d.at(0, low+25).Plus(scene.Point{Y: 1}), Text: "lamp, as it hangs on transplant day", SizeMM: letterMM, Anchor: scene.Middle, Halo: true})
 }
 
 // rootSpace is from the inside floor to the cups' bottom, between two cups.
@@ -224,7 +230,7 @@ func (d *sectionDraft) rootSpace() {
 	if d.Cup.DepthMM <= 0 || bottom <= 0 || len(d.CupsAtMM) == 0 {
 		return
 	}
-	x := slices.Min(d.CupsAtMM) - d.LidWidthMM/2 + d.Cup.RimMM/2 + 3*d.scale
+	x := d.onLid(slices.Min(d.CupsAtMM)) + d.Cup.RimMM/2 + 3*d.scale
 	d.add(dimension(d.at(x, 0), d.at(x, bottom), 0, d.mark(bottom)+" roots")...)
 }
 
@@ -245,10 +251,18 @@ func (d *sectionDraft) heights() {
 		left(-d.FloorMM, d.ClearMM-d.FloorMM, 12, d.mark(d.ClearMM)+" clear height")
 	}
 	if d.PlantMM > 0 && len(d.CupsAtMM) > 0 {
-		at := slices.Min(d.CupsAtMM) - d.LidWidthMM/2 - d.SpreadMM/2 - 12
+		at := d.onLid(slices.Min(d.CupsAtMM)) - d.SpreadMM/2 - 12
 		d.add(dimension(d.at(at, d.LidFaceMM), d.at(at, d.LidFaceMM+d.PlantMM), 3, d.mark(d.PlantMM)+" at harvest")...)
 	}
 	bottom := -d.FloorMM - shelfMM
 	half := d.OutsideWidthMM / 2
 	d.add(dimension(d.at(-half, bottom), d.at(half, bottom), -5, d.mark(d.OutsideWidthMM)+" "+d.Tub)...)
+}
+
+// notes stand under the drawing.
+func (d *sectionDraft) notes() {
+	at := d.at(-d.OutsideWidthMM/2, -d.FloorMM-shelfMM).Minus(scene.Point{Y: 11})
+	for i, note := range d.Notes {
+		d.add(scene.Text{At: at.Minus(scene.Point{Y: float64(i) * letterMM * 1.4}), Text: note, SizeMM: letterMM})
+	}
 }

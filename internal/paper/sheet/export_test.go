@@ -44,3 +44,8 @@ const (
 	StripMM   = stripMM
 	TitleMM   = titleMM
 )
+
+// TabbedRing is the outline of a ring with its tab.
+func TabbedRing(at scene.Point, radius, degrees float64) scene.Path {
+	return tabbed(at, radius, degrees)
+}
