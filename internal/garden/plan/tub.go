@@ -25,7 +25,7 @@ type Tub struct {
 	// The net cup: of five cups the largest body and the smallest rim.
 	Cup Cup `plan:"cup,required"`
 	// The diameter of the hole for a cup.
-	Hole Length `plan:"hole" in:"10 mm to 250 mm" default:"the smallest common saw that takes the cup"`
+	Hole Length `plan:"hole" in:"10 mm to 250 mm" default:"the common saw nearest the middle of what suits the cup"`
 	// How far apart, and how far from everything else.
 	Spacing Spacing `plan:"spacing"`
 	// Which of the three layouts the lid sheet shows.

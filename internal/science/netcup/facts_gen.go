@@ -24,7 +24,6 @@ const (
 	factLidCupToWallMin     facts.ID = "lid.cup_to_wall.min"
 	factLidLipGapMin        facts.ID = "lid.lip_gap.min"
 	factCupLipBearingMin    facts.ID = "cup.lip_bearing.min"
-	factCupSpreadMax        facts.ID = "cup.spread.max"
 	factLidServiceHole      facts.ID = "lid.service_hole"
 	factLidAirlineHole      facts.ID = "lid.airline_hole"
 	factLidEdgeMargin       facts.ID = "lid.edge_margin"

@@ -119,7 +119,7 @@ func TestDefaults(t *testing.T) {
 	for what, row := range map[string][2]float64{
 		"lid over the rim": {DeckOffsetMM(), 0}, "ruler": {RulerStepMM(), 5}, "service hole": {ServiceHoleMM(), 32},
 		"air line": {AirHoleMM(), 6.5}, "warn under": {WebWarnMM(), 15}, "plastic": {ThicknessMM(false), 2},
-		"foam": {ThicknessMM(true), 30}, "five cups": {SpreadMM(), 1.5}, "errors": {ErrorMM(), 3.5},
+		"foam": {ThicknessMM(true), 30}, "errors": {ErrorMM(), 3.5},
 	} {
 		if row[0] != row[1] {
 			t.Errorf("%s: %v mm, want %v", what, row[0], row[1])

@@ -107,9 +107,6 @@ func ThicknessMM(foam bool) float64 {
 	return Facts.Get(factLidThicknessPlastic).Value
 }
 
-// SpreadMM is how far five cups of one kind may differ.
-func SpreadMM() float64 { return Facts.Get(factCupSpreadMax).Value }
-
 // WetMass enters a cup with its wet pebbles, without plant.
 func WetMass(b *working.Book) working.Number {
 	f := Facts.Get(factCupMassWet)
