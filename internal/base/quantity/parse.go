@@ -146,7 +146,7 @@ func unitFor(k Kind, name string, value float64, text string) (Unit, *Error) {
 	case name == "":
 		return Unit{}, wrong(quoted(text)+" has no unit", "add one, such as "+wouldDo(k))
 	case !known && isNumeral(rune(name[0])):
-		return Unit{}, wrong("there are two numbers in "+quoted(text), "write one number without blanks in it, such as 1500")
+		return Unit{}, wrong("there are two numbers in "+quoted(text), "write one number without spaces in it, such as 1500")
 	case !known && bare(k):
 		return Unit{}, wrong(quoted(text)+" is not "+k.Name, "write only the number")
 	case !known:

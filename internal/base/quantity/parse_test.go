@@ -136,7 +136,7 @@ func TestWhatCannotBeAQuantity(t *testing.T) {
 		{Volume, "1,500 L", "'1,500' can be read as 1500 or as 1.500", "write 1500 or 1.500"},
 		{Volume, "1,500.5 L", "the number '1,500.5' has more than one point or comma", "write it without thousands separators, such as 1500 or 1500.5"},
 		{Volume, "1.500.000 L", "the number '1.500.000' has more than one point or comma", "write it without thousands separators, such as 1500 or 1500.5"},
-		{Volume, "1 500 L", "there are two numbers in '1 500 L'", "write one number without blanks in it, such as 1500"},
+		{Volume, "1 500 L", "there are two numbers in '1 500 L'", "write one number without spaces in it, such as 1500"},
 		{Length, "NaN", "'NaN' is not a number one can measure", "type the figure, such as 3 in"},
 		{Length, "-inf cm", "'inf cm' is not a number one can measure", "type the figure, such as 3 in"},
 		{Length, "∞", "'∞' is not a number one can measure", "type the figure, such as 3 in"},

@@ -148,5 +148,5 @@ func owner(path string) string {
 	if err != nil {
 		return key
 	}
-	return key + " number " + strconv.Itoa(index+1)
+	return strings.TrimSuffix(key, "s") + " " + strconv.Itoa(index+1)
 }

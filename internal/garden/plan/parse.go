@@ -77,7 +77,7 @@ func (d *decoder) tubNames(p *Plan, root *node) {
 				continue
 			}
 			second, first := tubs.items[i].child("name"), tubs.items[j].child("name")
-			d.say(second.at, "tubs["+strconv.Itoa(i)+"].name", "name: there is a tub "+quote(p.Tubs[j].Name)+" in line "+strconv.Itoa(first.at.line)+" already", "give each tub a name of its own; case, blanks and hyphens do not tell names apart")
+			d.say(second.at, "tubs["+strconv.Itoa(i)+"].name", "name: there is a tub "+quote(p.Tubs[j].Name)+" in line "+strconv.Itoa(first.at.line)+" already", "give each tub a name of its own; case, spaces and hyphens do not tell names apart")
 			break
 		}
 	}

@@ -124,8 +124,8 @@ func openBefore(tokens token.Tokens, at place) (place, bool) {
 
 // saidAs turns the library's message into a teacher's words.
 var saidAs = []struct{ says, what, hint string }{
-	{"cannot start any token", "a tab stands where blanks are needed", "indent with blanks"},
-	{"tab character", "a tab stands where a blank is needed", "use blanks"},
+	{"cannot start any token", "a tab stands where spaces are needed", "indent with spaces"},
+	{"tab character", "a tab stands where a space is needed", "use spaces"},
 	{"',' or ']'", "a list that begins with [ is not closed before this", "close it with ], and put commas between its values"},
 	{"sequence end token", "a list that begins with [ is not closed", "close it with ]"},
 	{"',' or '}'", "a group that begins with { is not closed before this", "close it with }, and put commas between its keys"},
