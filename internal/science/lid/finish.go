@@ -49,11 +49,13 @@ func (s *solver) canonical(fixed []plane.Point) []plane.Point {
 		best := pts
 		for _, m := range s.mirrors {
 			img := make([]plane.Point, len(pts))
+			inside := true
 			for k, p := range pts {
 				img[k] = m.about(s.origin, p)
+				inside = inside && s.region.Contains(img[k])
 			}
 			sortByRows(img)
-			if slices.CompareFunc(img, best, compareRounded) < 0 {
+			if inside && slices.CompareFunc(img, best, compareRounded) < 0 {
 				best = img
 			}
 		}
@@ -85,7 +87,9 @@ func (r *Region) finished(exact, fixed []plane.Point, starts int) Layout {
 }
 
 // roundInwards returns the node of the hundredth-millimetre grid nearest to p
-// that lies in the region, or p itself where none of the nodes about it does.
+// that lies in the region. Where the region is too narrow for any of the nodes
+// about p, it returns p, or the nearest place found in the region if p itself
+// oversteps by the search's own rounding.
 func (r *Region) roundInwards(p plane.Point) plane.Point {
 	const about = 2
 	i, j := math.Round(p.X/grainMM), math.Round(p.Y/grainMM)
@@ -95,6 +99,16 @@ func (r *Region) roundInwards(p plane.Point) plane.Point {
 			q := plane.Point{X: (i + float64(di)) / 100, Y: (j + float64(dj)) / 100}
 			if d := p.To(q); d < best && r.Contains(q) {
 				best, at = d, q
+			}
+		}
+	}
+	for size := feasibleMM; size < grainMM && !r.Contains(at); size *= 2 {
+		for _, d := range [8]plane.Point{
+			{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {X: 1, Y: 1}, {X: -1, Y: 1}, {X: 1, Y: -1}, {X: -1, Y: -1},
+		} {
+			if q := p.Add(d.Times(size)); r.Contains(q) {
+				at = q
+				break
 			}
 		}
 	}

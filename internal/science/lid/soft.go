@@ -158,40 +158,92 @@ func axpy(a, b []float64, f float64) {
 	}
 }
 
+// neighbours lists the pairs that can touch, until some point has moved too
+// far for the list to be sure.
+type neighbours struct {
+	pairs [][2]int32 // the first of each is free
+	at    []float64  // where the points were
+	reach float64
+}
+
+// skin is how much beyond touching a pair is still listed, in spacings.
+const skin = 0.5
+
+// refresh lists the pairs anew if the list is for another diameter or a point
+// has moved so far along an axis that two such moves, each along a diagonal,
+// could close the skin: 2·√2·0.35 < 1.
+func (b *neighbours) refresh(s *solver, x []float64, diameter float64) {
+	const mostMove = skin * 0.35
+	if b.reach == diameter && len(b.at) == len(x) {
+		moved := false
+		at := b.at[:len(x)]
+		for k, v := range x {
+			if d := v - at[k]; d > mostMove || d < -mostMove {
+				moved = true
+				break
+			}
+		}
+		if !moved {
+			return
+		}
+	}
+	b.reach = diameter
+	b.at = append(b.at[:0], x...)
+	b.pairs = b.pairs[:0]
+	far := diameter + skin
+	ff := float64(far * far)
+	for i := range s.free {
+		xi, yi := x[2*i], x[2*i+1]
+		for j := i + 1; j < s.free; j++ {
+			dx, dy := xi-x[2*j], yi-x[2*j+1]
+			if float64(dx*dx)+float64(dy*dy) < ff {
+				b.pairs = append(b.pairs, [2]int32{int32(i), int32(j)})
+			}
+		}
+		for j := s.free; j < s.n; j++ {
+			dx, dy := xi-s.x[j], yi-s.y[j]
+			if float64(dx*dx)+float64(dy*dy) < ff {
+				b.pairs = append(b.pairs, [2]int32{int32(i), int32(j)})
+			}
+		}
+	}
+}
+
 // energy is the sum over pairs of max(0, D²-r²)²/4 and over borders of
 // 2D² slack² where overstepped, with its gradient.
 func (s *solver) energy(x, g []float64, diameter float64) float64 {
 	dd := float64(diameter * diameter)
 	clear(g)
 	e := 0.0
-	for i := range s.free {
-		xi, yi := x[2*i], x[2*i+1]
-		gx, gy := 0.0, 0.0
-		for j := i + 1; j < s.free; j++ {
-			dx, dy := xi-x[2*j], yi-x[2*j+1]
-			q := dd - float64(dx*dx) - float64(dy*dy)
-			if q <= 0 {
-				continue
-			}
-			e += float64(q*q) / 4
-			fx, fy := float64(q*dx), float64(q*dy)
-			gx -= fx
-			gy -= fy
-			g[2*j] += fx
-			g[2*j+1] += fy
-		}
-		for j := s.free; j < s.n; j++ {
-			dx, dy := xi-s.x[j], yi-s.y[j]
+	s.near.refresh(s, x, diameter)
+	for _, p := range s.near.pairs {
+		i, j := int(p[0]), int(p[1])
+		if j >= s.free {
+			dx, dy := x[2*i]-s.x[j], x[2*i+1]-s.y[j]
 			if q := dd - float64(dx*dx) - float64(dy*dy); q > 0 {
 				e += float64(q*q) / 4
-				gx -= float64(q * dx)
-				gy -= float64(q * dy)
+				g[2*i] -= float64(q * dx)
+				g[2*i+1] -= float64(q * dy)
 			}
+			continue
 		}
-		we, wx, wy := s.wallEnergy(xi, yi, dd)
+		dx, dy := x[2*i]-x[2*j], x[2*i+1]-x[2*j+1]
+		q := dd - float64(dx*dx) - float64(dy*dy)
+		if q <= 0 {
+			continue
+		}
+		e += float64(q*q) / 4
+		fx, fy := float64(q*dx), float64(q*dy)
+		g[2*i] -= fx
+		g[2*i+1] -= fy
+		g[2*j] += fx
+		g[2*j+1] += fy
+	}
+	for i := range s.free {
+		we, wx, wy := s.wallEnergy(x[2*i], x[2*i+1], dd)
 		e += we
-		g[2*i] += gx + wx
-		g[2*i+1] += gy + wy
+		g[2*i] += wx
+		g[2*i+1] += wy
 	}
 	return e
 }

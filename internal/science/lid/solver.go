@@ -30,9 +30,9 @@ type solver struct {
 	lp      simplex
 	rows    rowSet
 	soft    lbfgs
+	near    neighbours
 	pool    pool
 	best    float64
-	hits    [][2]int32
 	mirrors []symmetry
 	sym     *symmetry // where set, every step keeps this symmetry
 	partner []int32

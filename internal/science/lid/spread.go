@@ -15,7 +15,7 @@ type Effort int
 // Full is the effort for a lid that will be drilled, Quick that for a page
 // which answers while someone types.
 const (
-	Full  Effort = 20
+	Full  Effort = 30
 	Quick Effort = 4
 )
 

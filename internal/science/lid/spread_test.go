@@ -173,6 +173,22 @@ func TestNonsenseIsRefused(t *testing.T) {
 	}
 }
 
+// A strap so thin that a coarse look takes the lid for symmetric.
+func TestThinStrapIsNotForgotten(t *testing.T) {
+	for k := range 12 {
+		x := 30 + 17*float64(k)
+		r, err := NewRegion([]Inset{{plane.Box(0, 0, 300, 200), 10}}, []KeepOut{{plane.Box(x, -5, x+1.5, 120), 2}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for n := 2; n < 9; n++ {
+			if l := spread(t, r, n, Search{Effort: 1}); l.Measured.Slack < -feasibleMM {
+				t.Errorf("strap at %g, n=%d: a hole oversteps by %g", x, n, -l.Measured.Slack)
+			}
+		}
+	}
+}
+
 // Any lid that can be typed gives a layout or an error, never a panic or a
 // hole outside.
 func TestAnyLidIsFeasibleOrRefused(t *testing.T) {

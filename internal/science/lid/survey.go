@@ -11,7 +11,7 @@ import (
 // better point than the best so far: a cell's middle tells the most that the
 // cell could hold, because the slack changes no faster than the distance.
 func (r *Region) survey() bool {
-	const cells = 64
+	const cells = 32
 	w, h := r.box.Width(), r.box.Height()
 	size := max(w, h) / cells
 	if size == 0 {

@@ -27,7 +27,8 @@ func (m symmetry) about(c, p plane.Point) plane.Point {
 }
 
 // symmetries lists the maps that leave the region as it is, judged by the
-// slack at the nodes of a grid.
+// slack at the nodes of a grid: a sliver between the nodes can be missed, so
+// whoever moves a point by one of them asks the region again.
 func (r *Region) symmetries() []symmetry {
 	var out []symmetry
 	for _, m := range allSymmetries {
@@ -39,7 +40,7 @@ func (r *Region) symmetries() []symmetry {
 }
 
 func (r *Region) has(m symmetry) bool {
-	const nodes, sameMM = 13, 1e-6
+	const nodes, sameMM = 9, 1e-6
 	w, h := r.box.Width(), r.box.Height()
 	if m.xx == 0 && math.Abs(w-h) > sameMM {
 		return false
