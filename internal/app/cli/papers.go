@@ -43,13 +43,17 @@ func buildPapers(a *garden.Assessment, size scene.Size) ([]file, error) {
 }
 
 func (m *paperMaker) lids() {
-	var lids []sheet.Lid
+	var lids, boards []sheet.Lid
 	for i := range m.a.Tubs {
 		l, ok := sheet.Of(m.a, i, "")
 		if !ok {
 			continue
 		}
-		lids = append(lids, l)
+		if l.Foam != nil {
+			boards = append(boards, l)
+		} else {
+			lids = append(lids, l)
+		}
 		slug := "lid-" + garden.Slug(m.a.Tubs[i].Name)
 		m.add(slug+".pdf", func() ([]byte, error) { return sheet.LidPDF(l, m.size) })
 		m.add(slug+".svg", func() ([]byte, error) { return sheet.LidSVG(l) })
@@ -62,6 +66,9 @@ func (m *paperMaker) lids() {
 	}
 	if len(lids) > 0 {
 		m.add("helper-card.pdf", func() ([]byte, error) { return booklet.HelperCards(lids, m.size) })
+	}
+	if len(boards) > 0 {
+		m.add("foam-card.pdf", func() ([]byte, error) { return booklet.FoamCards(boards, m.size) })
 	}
 }
 

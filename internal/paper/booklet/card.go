@@ -2,6 +2,7 @@ package booklet
 
 import (
 	"fmt"
+	"strconv"
 
 	"rootbell/internal/paper/scene"
 	"rootbell/internal/paper/sheet"
@@ -40,14 +41,23 @@ var fittings = []fitting{
 // bench. Paper is scene.A4 or scene.Letter. It fails where a lid cannot be
 // drawn.
 func HelperCards(lids []sheet.Lid, paper scene.Size) ([]byte, error) {
-	on, title := "", "Helper card"
+	return cards("Helper card", lids, paper)
+}
+
+// FoamCards is the same for lids of foam board, which are cut and not drilled.
+func FoamCards(lids []sheet.Lid, paper scene.Size) ([]byte, error) {
+	return cards("Foam card", lids, paper)
+}
+
+func cards(title string, lids []sheet.Lid, paper scene.Size) ([]byte, error) {
+	on := ""
 	if len(lids) > 0 {
 		on, title = lids[0].On, title+": "+lids[0].Garden
 	}
 	press := scene.NewPress(title, on)
 	for _, l := range lids {
 		if err := l.Check(paper); err != nil {
-			return nil, fmt.Errorf("helper card of %s: %w", l.Tub, err)
+			return nil, fmt.Errorf("%s of %s: %w", title, l.Tub, err)
 		}
 		press.Page(paper).Draw(layCard(l, paper).elements...)
 	}
@@ -87,6 +97,26 @@ type card struct {
 	fit   fitting
 }
 
+// wording is what a card says beside the lid's own numbers.
+type wording struct {
+	name, plate string
+	tools, stop string
+	parts       []part
+	caption     string
+	setUp       func(width float64) (scene.Box, []scene.Element)
+}
+
+func (c card) wording() wording {
+	if c.Foam != nil {
+		return c.foamWording()
+	}
+	return wording{
+		name: "Helper card", plate: "For an adult. No pupil drills.", tools: c.tools(), parts: c.instructions(),
+		stop:    "if the lid cracks, the saw grabs, a clamp slips or a pupil comes near. Let go of the trigger first. A cracked lid is not used.",
+		caption: "Set-up, cut through, 1 : " + strconv.Itoa(setUpScale) + ".", setUp: c.setUp,
+	}
+}
+
 func (c card) style(face scene.Face) scene.Style {
 	return scene.Style{Face: face, SizeMM: c.fit.text * scene.PointMM, Leading: 1.22}
 }
@@ -98,7 +128,7 @@ func (c card) small(face scene.Face) scene.Style {
 func (c card) lay() laid {
 	page := laid{fits: true}
 	title := scene.BoxAt(scene.Point{X: sideMM, Y: sideMM}, c.paper.Width-2*sideMM, footMM)
-	page.elements = c.TitleBlock(title, "Helper card: lid of "+c.Tub+", "+c.holesInWords(), c.paper)
+	page.elements = c.TitleBlock(title, c.wording().name+": lid of "+c.Tub+", "+c.holesInWords(), c.paper)
 	page.blocks = append(page.blocks, title)
 
 	body := scene.Box{
@@ -145,21 +175,21 @@ func (c card) holesInWords() string {
 
 func (c card) head(head *scene.Column) {
 	const badgeMM = 68
-	const plate = "For an adult. No pupil drills."
+	w := c.wording()
 	if box, ok := head.Take(11); ok {
 		size := 20 * scene.PointMM
-		title := scene.Serif.Fitted("Helper card: the lid of "+c.Tub, size, box.Width()-badgeMM-4)
+		title := scene.Serif.Fitted(w.name+": the lid of "+c.Tub, size, box.Width()-badgeMM-4)
 		head.Elements = append(head.Elements, scene.Text{
 			At: box.Min.Plus(scene.Point{Y: 3}), Text: title, SizeMM: size, Face: scene.Serif,
 		})
 		badge := scene.BoxAt(scene.Point{X: box.Max.X - badgeMM, Y: box.Min.Y + 1}, badgeMM, 9)
 		head.Elements = append(head.Elements, scene.Shape{Path: scene.Rectangle(badge), Class: scene.Edge}, scene.Text{
-			At: badge.Centre().Minus(scene.Point{Y: 1.4}), Text: plate, SizeMM: 12 * scene.PointMM, Face: scene.SansBold, Anchor: scene.Middle,
+			At: badge.Centre().Minus(scene.Point{Y: 1.4}), Text: w.plate, SizeMM: 12 * scene.PointMM, Face: scene.SansBold, Anchor: scene.Middle,
 		})
 	}
 	head.Rule(scene.Part, 0.6)
 	head.Rule(scene.Part, 2)
-	head.Text(c.small(scene.Sans), "Have ready: "+c.tools())
+	head.Text(c.small(scene.Sans), "Have ready: "+w.tools)
 	head.Gap(2)
 	head.Rule(scene.Edge, 2.5)
 }

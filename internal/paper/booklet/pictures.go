@@ -10,12 +10,13 @@ import (
 )
 
 func (c card) pictures(column *scene.Column) {
-	c.stop(column)
+	w := c.wording()
+	c.stop(column, w.stop)
 	column.Gap(2.5)
-	frame, elements := c.setUp(column.Box.Width())
+	frame, elements := w.setUp(column.Box.Width())
 	column.Figure(frame, elements)
 	column.Gap(1)
-	column.Text(c.small(scene.Sans), "Set-up, cut through, 1 : "+strconv.Itoa(setUpScale)+".")
+	column.Text(c.small(scene.Sans), w.caption)
 	column.Gap(2.5)
 	lid := overviewOf(c.Lid, column.Box.Width(), column.Box.Height()*0.27)
 	column.Figure(lid.frame, lid.elements)
@@ -89,6 +90,14 @@ func (c card) centres(column *scene.Column) {
 	sideBySide(column, table, rows)
 }
 
+// done is what the holes are, once they are there.
+func (c card) done() string {
+	if c.Foam != nil {
+		return "cut"
+	}
+	return "drilled"
+}
+
 func (c card) pairs(column *scene.Column) {
 	pairs := c.MeasurePairs()
 	if c.fit.pairs == 0 || len(pairs) == 0 {
@@ -105,7 +114,7 @@ func (c card) pairs(column *scene.Column) {
 	column.Gap(2)
 	column.Text(c.small(scene.SerifItalic), caption)
 	table := scene.Table{SizeMM: c.fit.table * scene.PointMM, RowMM: c.fit.table * scene.PointMM * 1.5, Fields: []scene.Field{
-		{Head: "holes", Share: 1.7, Face: scene.SansBold}, {Head: "plan", Share: 1.7, Anchor: scene.End}, {Head: "drilled", Share: 1.6, Anchor: scene.End},
+		{Head: "holes", Share: 1.7, Face: scene.SansBold}, {Head: "plan", Share: 1.7, Anchor: scene.End}, {Head: c.done(), Share: 1.6, Anchor: scene.End},
 	}}
 	var rows [][]string
 	for _, p := range pairs {

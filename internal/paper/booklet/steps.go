@@ -93,7 +93,7 @@ func (c card) airStep() string {
 
 func (c card) steps(column *scene.Column) {
 	n := 0
-	for i, p := range c.instructions() {
+	for i, p := range c.wording().parts {
 		if i > 0 {
 			column.Gap(1)
 			column.Rule(scene.Thin, 1.2)
@@ -113,10 +113,9 @@ func (c card) steps(column *scene.Column) {
 }
 
 // stop is the framed warning at the head of the right column.
-func (c card) stop(column *scene.Column) {
+func (c card) stop(column *scene.Column, text string) {
 	const bar, pad = 3, 2
 	style := c.style(scene.Serif)
-	text := "if the lid cracks, the saw grabs, a clamp slips or a pupil comes near. Let go of the trigger first. A cracked lid is not used."
 	inner := column.Box.Width() - bar - 2*pad
 	lines := style.Face.Wrap("Stop "+text, style.SizeMM*1.02, inner)
 	lead := style.SizeMM * style.Leading

@@ -27,6 +27,10 @@ func Of(a *garden.Assessment, index int, revision string) (l Lid, ok bool) {
 	if layout.Name != "widest" {
 		l.RulerStepMM = t.Lid.StepMM
 	}
+	if t.Lid.Foam {
+		f := garden.FoamRules()
+		l.Foam = &Foam{WebMM: f.WebMM, EdgeMM: f.EdgeMM, CupMM: f.CupMM}
+	}
 	for _, k := range t.Lid.Clear {
 		l.KeepClear = append(l.KeepClear, KeepClear{Shape: path(k.Shape), Why: k.Why})
 	}

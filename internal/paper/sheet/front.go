@@ -15,13 +15,17 @@ const (
 
 // steps say how the sheet is used, in order.
 func (l Lid) steps(t Tiling) []string {
+	last := "An adult drills, by the helper card. Pupils stay outside the chip zone."
+	if l.Foam != nil {
+		last = "An adult cuts the foam, by the foam card; no saw. Pupils stay away from blade, hot wire and fumes."
+	}
 	return []string{
 		"Print all pages at 100 %, not 'fit to page'. On each page measure the two 100 mm bars and the two 4 in bars. Each may be off by 0.5 mm. Do not drill if they are off: print again.",
 		fmt.Sprintf("Lay out the %d drawn pages as on the map. Lay cross on cross where the letters match, and tape them.", t.Pages()),
 		"Put the lid on the tub. Tape the sheet on top of the lid, drawing up, outline on the edge of the lid's flat part.",
 		"Look at the crossed parts: no hole there. If they do not lie on what they name, stop and measure the lid again.",
 		"Press a mark through each cross with a pointed tool. Lift the sheet and measure the marks with the tables below.",
-		"An adult drills, by the helper card. Pupils stay outside the chip zone.",
+		last,
 	}
 }
 

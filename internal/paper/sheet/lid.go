@@ -22,6 +22,7 @@ type Lid struct {
 	Service     *Opening     // nil where none was placed
 	Cup         Cup
 	ThicknessMM float64 // of the lid; 0 where unknown
+	Foam        *Foam   // nil for a lid that is drilled
 
 	RulerStepMM float64 // the step the centres lie on; 0 when on none
 	ToleranceMM float64 // how far a measured distance may be off
@@ -33,6 +34,10 @@ type Lid struct {
 	On       string // the date it was asked for, YYYY-MM-DD
 	Revision string // of the plan; may be empty
 }
+
+// Foam is what a board of foam must keep: between two holes, between a hole and
+// the board's edge, and of the cup below the board.
+type Foam struct{ WebMM, EdgeMM, CupMM float64 }
 
 // KeepClear is a part of the lid where no hole may be.
 type KeepClear struct {
