@@ -180,9 +180,11 @@ func (a *assessor) find(level finding.Level, code, field, text, hint string) {
 func (a *assessor) stop(code, field, text, hint string) {
 	a.find(finding.Stop, code, field, text, hint)
 }
+
 func (a *assessor) warn(code, field, text, hint string) {
 	a.find(finding.Warn, code, field, text, hint)
 }
+
 func (a *assessor) note(code, field, text, hint string) {
 	a.find(finding.Note, code, field, text, hint)
 }

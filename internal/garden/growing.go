@@ -24,8 +24,10 @@ func mixLaw(kind quantity.Kind, symbol string) *working.Law {
 	return working.Must(working.Law{
 		Symbol: symbol, Kind: kind, Formula: "(n*a+m*b)/(n+m)",
 		Where: []working.Symbol{
-			{Name: "n", Meaning: "plants so far", Kind: quantity.Count}, {Name: "a", Meaning: "mean so far", Kind: kind},
-			{Name: "m", Meaning: "plants of this crop", Kind: quantity.Count}, {Name: "b", Meaning: "this crop", Kind: kind},
+			{Name: "n", Meaning: "plants so far", Kind: quantity.Count},
+			{Name: "a", Meaning: "mean so far", Kind: kind},
+			{Name: "m", Meaning: "plants of this crop", Kind: quantity.Count},
+			{Name: "b", Meaning: "this crop", Kind: kind},
 		},
 		Basis: working.OfNature, Source: "mean over the plants of the tub; for neighbours of different crops the mean spacing is common practice",
 	})

@@ -264,8 +264,10 @@ func (t *tubState) measured(r *lidRegion, name string, points []plane.Point, bou
 var distanceLaw = working.Must(working.Law{
 	Symbol: "d", Kind: quantity.Length.WithDecimals(2, 3), Formula: "sqrt((x-u)^2+(y-v)^2)",
 	Where: []working.Symbol{
-		{Name: "x", Meaning: "right, first hole", Kind: quantity.Length}, {Name: "y", Meaning: "up, first hole", Kind: quantity.Length},
-		{Name: "u", Meaning: "right, second hole", Kind: quantity.Length}, {Name: "v", Meaning: "up, second hole", Kind: quantity.Length},
+		{Name: "x", Meaning: "right, first hole", Kind: quantity.Length},
+		{Name: "y", Meaning: "up, first hole", Kind: quantity.Length},
+		{Name: "u", Meaning: "right, second hole", Kind: quantity.Length},
+		{Name: "v", Meaning: "up, second hole", Kind: quantity.Length},
 	},
 	Basis: working.BySearch, Source: "the two holes closest to each other, measured with Pythagoras; the places come from the search",
 })

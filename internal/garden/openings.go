@@ -67,11 +67,11 @@ func (t *tubState) airLine(r *lidRegion, taken []plane.Circle) *AirLine {
 		return nil
 	}
 	for _, p := range walk(r.outline) {
-		clear := math.Inf(1)
+		free := math.Inf(1)
 		for _, k := range r.clear {
-			clear = min(clear, -k.Shape.Distance(p))
+			free = min(free, -k.Shape.Distance(p))
 		}
-		if clear >= d/2+web+e {
+		if free >= d/2+web+e {
 			return &AirLine{XMM: quantity.Round(p.X, 2), YMM: quantity.Round(p.Y, 2), On: "wall", HeightMM: quantity.Round(height, 1), DiameterMM: d}
 		}
 	}

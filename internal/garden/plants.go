@@ -13,9 +13,13 @@ import (
 var waterLimitLaw = working.Must(working.Law{
 	Symbol: "n", Kind: quantity.Count, Formula: "floor((V-S)/(p+pi/4*b^2*max(h-z, k)))",
 	Where: []working.Symbol{
-		{Name: "V", Meaning: "water up to the fill line", Kind: quantity.Volume}, {Name: "S", Meaning: "pushed aside by air stones", Kind: quantity.Volume},
-		{Name: "p", Meaning: "solution a plant", Kind: quantity.Volume}, {Name: "b", Meaning: "cup body", Kind: quantity.SmallLength},
-		{Name: "h", Meaning: "fill line", Kind: quantity.Length}, {Name: "z", Meaning: "cup bottom", Kind: quantity.Length}, {Name: "k", Meaning: "nought", Kind: quantity.Length},
+		{Name: "V", Meaning: "water up to the fill line", Kind: quantity.Volume},
+		{Name: "S", Meaning: "pushed aside by air stones", Kind: quantity.Volume},
+		{Name: "p", Meaning: "solution a plant", Kind: quantity.Volume},
+		{Name: "b", Meaning: "cup body", Kind: quantity.SmallLength},
+		{Name: "h", Meaning: "fill line", Kind: quantity.Length},
+		{Name: "z", Meaning: "cup bottom", Kind: quantity.Length},
+		{Name: "k", Meaning: "nought", Kind: quantity.Length},
 	},
 	Basis: working.OfTrade, Source: "each plant takes its solution and its cup pushes some aside; the litres a plant wants are a rule of the trade",
 })
@@ -135,7 +139,11 @@ func (t *tubState) headLimit(limits map[string]int, words map[string]string) {
 		return
 	}
 	limits[ByHeadroom] = 0
-	t.warn("no-headroom", "shelf.clear_height", fmt.Sprintf("%s: the crop stands %s over the lid at harvest, and there is room for %s.", t.name, t.says(t.growth.height), t.says(room)),
+	left := "there is no room at all"
+	if room.Base > 0 {
+		left = "there is room for " + t.says(room)
+	}
+	t.warn("no-headroom", "shelf.clear_height", fmt.Sprintf("%s: the crop stands %s over the lid at harvest, and %s.", t.name, t.says(t.growth.height), left),
 		"Harvest smaller (harvest_mass), choose a shorter crop, or use a higher bay. Leaves that touch a lamp scorch.")
 }
 

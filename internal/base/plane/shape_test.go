@@ -90,8 +90,12 @@ func TestDistanceAgainstOutlinePoints(t *testing.T) {
 		c := Point{}
 		r := Rect{Point{-150, -80}, Point{150, 80}}
 		s := []Shape{
-			r, RoundedRect{r, 50}, RoundedRect{r, 50}.Outline(), Circle{c, 90},
-			Capsule{Segment{Point{-60, 0}, Point{60, 30}}, 50}, Polygon(star(t, c)),
+			r,
+			RoundedRect{r, 50},
+			RoundedRect{r, 50}.Outline(),
+			Circle{c, 90},
+			Capsule{Segment{Point{-60, 0}, Point{60, 30}}, 50},
+			Polygon(star(t, c)),
 		}[rapid.IntRange(0, 5).Draw(t, "shape")]
 		p := point(t, "p", 300)
 		const rays = 4000

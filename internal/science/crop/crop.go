@@ -71,8 +71,10 @@ var spacingLaw = working.Must(working.Law{
 	Symbol: "s", Kind: quantity.Length, Formula: "a*min(max(g/m, q), u)^0.5",
 	Where: []working.Symbol{
 		{Name: "a", Meaning: "spacing at the usual harvest mass", Kind: quantity.Length},
-		{Name: "g", Meaning: "harvest mass wanted", Kind: quantity.SmallMass}, {Name: "m", Meaning: "usual harvest mass", Kind: quantity.SmallMass},
-		{Name: "q", Meaning: "least share of the usual area", Kind: quantity.Factor}, {Name: "u", Meaning: "most", Kind: quantity.Factor},
+		{Name: "g", Meaning: "harvest mass wanted", Kind: quantity.SmallMass},
+		{Name: "m", Meaning: "usual harvest mass", Kind: quantity.SmallMass},
+		{Name: "q", Meaning: "least share of the usual area", Kind: quantity.Factor},
+		{Name: "u", Meaning: "most", Kind: quantity.Factor},
 	},
 	Basis: working.OfTrade, Source: "the same mass from each square centimetre, so the area goes with the mass (rule of constant yield, from memory)",
 })
@@ -109,7 +111,8 @@ var heightLaw = working.Must(working.Law{
 	Symbol: "y", Kind: quantity.Length, Formula: "k*(g/m)^(1/3)",
 	Where: []working.Symbol{
 		{Name: "k", Meaning: "height at the usual mass", Kind: quantity.Length},
-		{Name: "g", Meaning: "harvest mass wanted", Kind: quantity.SmallMass}, {Name: "m", Meaning: "usual harvest mass", Kind: quantity.SmallMass},
+		{Name: "g", Meaning: "harvest mass wanted", Kind: quantity.SmallMass},
+		{Name: "m", Meaning: "usual harvest mass", Kind: quantity.SmallMass},
 	},
 	Basis: working.OfTrade, Source: "a smaller plant of the same shape (common practice, no source)",
 })

@@ -92,12 +92,20 @@ func (c Cup) Margins(b *working.Book, w Wish) Margins {
 	return m
 }
 
-// Defaults a plan may leave out, in mm (CupMass in kg).
-func DeckOffsetMM() float64  { return Facts.Get(factLidDeckOffset).Value }
-func RulerStepMM() float64   { return Facts.Get(factToolsRulerStep).Value }
+// DeckOffsetMM is the lid's underside above the rim where the plan is silent.
+func DeckOffsetMM() float64 { return Facts.Get(factLidDeckOffset).Value }
+
+// RulerStepMM is the ruler's step where the plan is silent.
+func RulerStepMM() float64 { return Facts.Get(factToolsRulerStep).Value }
+
+// ServiceHoleMM is the diameter of the service hole.
 func ServiceHoleMM() float64 { return Facts.Get(factLidServiceHole).Value }
-func AirHoleMM() float64     { return Facts.Get(factLidAirlineHole).Value }
-func WebWarnMM() float64     { return Facts.Get(factLidWebWarn).Value }
+
+// AirHoleMM is the diameter of the air line's hole where no tube is named.
+func AirHoleMM() float64 { return Facts.Get(factLidAirlineHole).Value }
+
+// WebWarnMM is the plastic, left in the worst case, below which care is asked.
+func WebWarnMM() float64 { return Facts.Get(factLidWebWarn).Value }
 
 // ThicknessMM is the lid's thickness where the plan names none.
 func ThicknessMM(foam bool) float64 {

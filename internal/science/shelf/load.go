@@ -17,7 +17,8 @@ var (
 	allowedLaw = working.Must(working.Law{
 		Symbol: "M", Kind: quantity.Mass, Formula: "r*u/(2-c/L)",
 		Where: []working.Symbol{
-			mass("r", "rated load, spread evenly"), {Name: "u", Meaning: "share of the rating used", Kind: quantity.Share},
+			mass("r", "rated load, spread evenly"),
+			{Name: "u", Meaning: "share of the rating used", Kind: quantity.Share},
 			length("c", "length of the tubs, side by side in the middle"), length("L", "shelf width"),
 		},
 		Basis: working.OfNature, Source: "simply supported beam: a block of length c in the middle bends it 2 - c/L times as much as the same load spread evenly; 80 % of the rating is common practice",
