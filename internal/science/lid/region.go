@@ -121,6 +121,7 @@ func (r *Region) Box() plane.Rect { return r.box }
 // and good to about one part in a hundred. Bound does not rest on it.
 func (r *Region) Area() float64 { return r.area }
 
-// Deepest is the point of the region with the most room around it, to about a
-// hundredth of a millimetre: the place for a single hole.
+// Deepest is the point of the region with the most room around it, to well
+// under a millimetre: the place for a single hole. Of places about equally
+// deep it is the one nearest the middle.
 func (r *Region) Deepest() plane.Point { return r.deepest }

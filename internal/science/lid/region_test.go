@@ -203,3 +203,20 @@ func TestRoomForExactlyOneHole(t *testing.T) {
 		}
 	}
 }
+
+// A ring is equally deep all round; looking for its deepest point must end,
+// and eight holes stand evenly on its outer border.
+func TestRing(t *testing.T) {
+	c := plane.Point{X: 150, Y: 150}
+	r, err := NewRegion([]Inset{{plane.Circle{Centre: c, Radius: 150}, 30}}, []KeepOut{{plane.Circle{Centre: c, Radius: 40}, 30}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := r.Slack(r.Deepest()); s < 25-0.5 {
+		t.Errorf("deepest point has room %g, by hand 25", s)
+	}
+	l, err := r.Spread(context.Background(), 8, Search{})
+	if want := 2 * 120 * math.Sin(math.Pi/8); err != nil || math.Abs(l.ExactSpacing/want-1) > 1e-6 {
+		t.Errorf("eight holes: %.9f, by hand %.9f, %v", l.ExactSpacing, want, err)
+	}
+}

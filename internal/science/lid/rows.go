@@ -58,6 +58,9 @@ func (r *Region) Rows(ctx context.Context, n int, u Ruler, fixed []plane.Point) 
 	if free == 0 {
 		return InRows{Layout: r.finished(fixed, fixed, 0)}, nil
 	}
+	if !m.hasNodes(free) {
+		return InRows{}, ErrNoMark
+	}
 	limit := math.Inf(1)
 	if n > 1 {
 		limit = r.Bound(n).Distance / u.Step
@@ -204,6 +207,12 @@ func (m *mesh) each(p pattern, x0, y0 int, f func(i, j int) bool) {
 			}
 		}
 	}
+}
+
+// hasNodes reports whether at least n nodes lie in the region.
+func (m *mesh) hasNodes(n int) bool {
+	one := pattern{pitch: 1, apart: 1}
+	return m.count(one, 0, 0, n) >= n
 }
 
 // count counts the places of a pattern, no further than n.

@@ -173,7 +173,7 @@ func (s *solver) projectPoint(px, py *float64) bool {
 
 // nearBorder is how far over a border, in spacings, a point may be found and
 // still count as on it.
-const nearBorder = 1e-9
+const nearBorder = 1e-11
 
 // rescue moves a point that is trapped between borders to the nearest place of
 // the region that it sees in one of sixteen directions.

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"rootbell/internal/base/plane"
 )
@@ -143,13 +144,33 @@ func (s *solver) fromHere() {
 	}
 }
 
-// layout polishes the best optimum and turns it into millimetres.
+// layout polishes the best optimum and turns it into millimetres. An optimum
+// that turns out to overstep a border, as where two all but meet, makes room
+// for the next.
 func (s *solver) layout(fixed []plane.Point, starts int) Layout {
-	s.take(0)
-	s.polish()
-	s.centreRattlers()
-	exact := s.canonical(fixed)
-	return s.region.finished(exact, fixed, starts)
+	for k := range s.pool.kept {
+		s.take(k)
+		s.polish()
+		s.centreRattlers()
+		l := s.region.finished(s.canonical(fixed), fixed, starts)
+		if s.region.holdsAll(l.Points[len(fixed):]) {
+			return l
+		}
+	}
+	all := slices.Clone(fixed)
+	for range s.free {
+		all = append(all, s.region.deepest)
+	}
+	return s.region.finished(all, fixed, starts)
+}
+
+func (r *Region) holdsAll(points []plane.Point) bool {
+	for _, p := range points {
+		if !r.Contains(p) {
+			return false
+		}
+	}
+	return true
 }
 
 func (s *solver) take(k int) {

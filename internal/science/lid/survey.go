@@ -34,7 +34,9 @@ func (r *Region) survey() bool {
 		}
 	}
 	r.area = float64(inside) * v.w * v.h
-	for len(v.found) > 0 {
+	// A ring has its deepest points all round: then a rough answer is enough.
+	const most = 4000
+	for len(v.found) > 0 && len(v.found) < most {
 		v.deepen()
 	}
 	r.deepest = r.box.Clamp(v.at)
