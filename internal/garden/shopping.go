@@ -25,7 +25,7 @@ func (a *assessor) shopping(tubs []Tub) []shopping.Item {
 		stones, _ := a.book.Find(key + ".stones")
 		height, _ := a.book.Find(key + ".inside_height")
 		s := shopping.Tub{
-			Name: t.Name, Key: key, Cups: t.Plants.Count, HoleMM: t.Lid.HoleMM, Solution: solution,
+			Name: t.Name, Key: key, Cups: t.Plants.Count, HoleMM: t.Lid.HoleMM, Foam: t.Lid.Foam, Solution: solution,
 			Cup:    shopping.Cup{BodyMM: float64(p.Cup.Body.Value), RimMM: float64(p.Cup.Rim.Value), DepthMM: float64(p.Cup.Depth.Value)},
 			Empty:  max(len(p.Lid.Holes)-t.Plants.Count, 0),
 			Stones: int(stones.Base), Still: p.Method == "still", HeightMM: height.Base,

@@ -14,10 +14,10 @@ import (
 )
 
 const packLong = `Writes the papers of a stage under DIR. For the day of building, in DIR/build:
-for each tub its lid sheet at true scale (PDF, SVG, DXF, CSV), a dipstick and
-the tub cut through; the helper card, a measuring sheet, the wet test and the
-shopping list. Where a stop stands, every page concerned says 'do not drill' and
-why.
+for each tub its lid sheet at true scale (PDF, SVG, DXF, CSV), a dipstick, the
+tub cut through and numbered rings for its cups; the helper card (for a lid of
+foam the foam card), a measuring sheet, the wet test and the shopping list.
+Where a stop stands, every page concerned says 'do not drill' and why.
 
 All of them are written, or none.
 `

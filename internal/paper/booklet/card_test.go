@@ -27,6 +27,9 @@ func crowd() map[string]sheet.Lid {
 		long.Tub = "Tub with twenty-four let"
 		long.Revision = strings.Repeat("9", 60)
 		out["long names, "+system.String()] = long
+		board := lidOf(8, system)
+		board.ThicknessMM, board.Foam = 30, &sheet.Foam{WebMM: 40, EdgeMM: 50, CupMM: 30}
+		out["foam, "+system.String()] = board
 		unbroken := lidOf(8, system)
 		unbroken.Garden = strings.Repeat("W", 300)
 		unbroken.Stop = strings.Repeat("a reason that is long enough to fill a plate ", 20)
@@ -166,5 +169,34 @@ func TestHelperCardOfALidNotToBeDrilled(t *testing.T) {
 func TestHelperCardRefusesALidWithoutAnOutline(t *testing.T) {
 	if _, err := booklet.HelperCards([]sheet.Lid{{Tub: "Heron"}}, scene.A4); err == nil {
 		t.Error("a lid without an outline gave a card")
+	}
+}
+
+// A foam board is not drilled, and nothing on its card or its lid sheet says
+// that it is; a plastic lid's card has no hot wire.
+func TestFoamCardSpeaksOfNoDrill(t *testing.T) {
+	board := lidOf(8, quantity.Metric)
+	board.Foam = &sheet.Foam{WebMM: 40, EdgeMM: 50, CupMM: 30}
+	words := func(l sheet.Lid) string {
+		var all []string
+		elements, _, _ := booklet.LaidCard(l, scene.A4)
+		for _, text := range texts(elements, false) {
+			all = append(all, text.Text)
+		}
+		return strings.Join(all, " ")
+	}
+	card := words(board)
+	for _, bad := range []string{"drill", "Drill", "trigger"} {
+		if strings.Contains(card, bad) {
+			t.Errorf("the foam card says %q", bad)
+		}
+	}
+	for _, want := range []string{"No pupil cuts", "fumes", "outdoors", "No hole saw", "4.0 cm", "5.0 cm", "3.0 cm", "no source"} {
+		if !strings.Contains(card, want) {
+			t.Errorf("the foam card does not say %q", want)
+		}
+	}
+	if plain := words(lidOf(8, quantity.Metric)); strings.Contains(plain, "wire") || strings.Contains(plain, "foam") {
+		t.Error("the card of a plastic lid speaks of foam")
 	}
 }

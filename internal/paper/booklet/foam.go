@@ -30,7 +30,7 @@ func (c card) foamTools() string {
 
 func (c card) foamInstructions() []part {
 	unit := " " + sheet.UnitName(c.System)
-	least := func(mm float64) string { return sheet.Mark(mm, c.System) + unit }
+	least := func(mm float64) string { return sheet.MarkUp(mm, c.System) + unit }
 	return []part{
 		{"Before you cut", []string{
 			"The site's rules, local codes and the tool's manual decide, before this card.",
@@ -99,7 +99,7 @@ func (c card) boardDrawing(width float64) (scene.Box, []scene.Element) {
 			at(x-lip, 1.5), at(x-body, 1.5), at(x-body*taper, -cup), at(x+body*taper, -cup), at(x+body, 1.5), at(x+lip, 1.5),
 		), Class: scene.Part})
 	}
-	words := func(mm float64) string { return "≥ " + sheet.Mark(mm, c.System) }
+	words := func(mm float64) string { return "≥ " + sheet.MarkUp(mm, c.System) }
 	out = append(out, dimension(at(0, 0), at(first-hole/2, 0), 5, words(c.Foam.EdgeMM))...)
 	out = append(out, dimension(at(first+hole/2, 0), at(second-hole/2, 0), 5, words(c.Foam.WebMM))...)
 	out = append(out, dimension(at(second+hole/2+12, -board), at(second+hole/2+12, -cup), 0, words(c.Foam.CupMM))...)

@@ -126,10 +126,26 @@ func (d Dipstick) strip(pieces []stripPiece) []scene.Element {
 	for i, p := range pieces[1:] {
 		name := letters(i)
 		for j, x := range []float64{stripMM * 0.3, stripMM * 0.7} {
-			out = append(out, cross{scene.Point{X: x, Y: p.from + glueMM/2}, name + itoa(j+1)}.elements()...)
+			out = append(out, cross{scene.Point{X: x, Y: d.crossHeight(p.from)}, name + itoa(j+1)}.elements()...)
 		}
 	}
 	return out
+}
+
+// crossHeight is where in the strip that two pieces share the crosses stand
+// clearest of the named lines.
+func (d Dipstick) crossHeight(from float64) float64 {
+	best, most := from+glueMM/2, -1.0
+	for _, share := range []float64{0.5, 0.3, 0.7} {
+		y, free := from+glueMM*share, math.Inf(1)
+		for _, l := range d.Lines {
+			free = math.Min(free, math.Abs(y-(l.DepthMM+levelMM/2)))
+		}
+		if free > most+1e-9 {
+			best, most = y, free
+		}
+	}
+	return best
 }
 
 func (d Dipstick) line(l LineMark) []scene.Element {

@@ -71,3 +71,17 @@ func TestDipstickRefusesDepthsThatAreNone(t *testing.T) {
 		}
 	}
 }
+
+// The crosses of a seam stand apart from a line that falls into it: at 253 mm
+// on a strip that is cut at 255 mm, 240 to 255 mm are shared.
+func TestSeamCrossesKeepOffTheLines(t *testing.T) {
+	for _, line := range []float64{241, 244.5, 247.5, 250, 253} {
+		got := sheet.CrossHeight(sheet.Dipstick{Lines: []sheet.LineMark{{DepthMM: line}}}, 240)
+		if got < 244 || got > 251 {
+			t.Errorf("a cross at %g mm leaves the shared strip", got)
+		}
+		if apart := math.Abs(got - (line + 1.5)); apart < 3 {
+			t.Errorf("line at %g mm: the crosses stand at %g mm", line, got)
+		}
+	}
+}

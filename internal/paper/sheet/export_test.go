@@ -49,3 +49,6 @@ const (
 func TabbedRing(at scene.Point, radius, degrees float64) scene.Path {
 	return tabbed(at, radius, degrees)
 }
+
+// CrossHeight is where the crosses of a seam stand that begins at a height.
+func CrossHeight(d Dipstick, from float64) float64 { return d.crossHeight(from) }

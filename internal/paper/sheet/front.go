@@ -20,13 +20,21 @@ func (l Lid) steps(t Tiling) []string {
 		last = "An adult cuts the foam, by the foam card; no saw. Pupils stay away from blade, hot wire and fumes."
 	}
 	return []string{
-		"Print all pages at 100 %, not 'fit to page'. On each page measure the two 100 mm bars and the two 4 in bars. Each may be off by 0.5 mm. Do not drill if they are off: print again.",
+		"Print all pages at 100 %, not 'fit to page'. On each page measure the two 100 mm bars and the two 4 in bars. Each may be off by 0.5 mm. Do not " + l.deed() + " if they are off: print again.",
 		fmt.Sprintf("Lay out the %d drawn pages as on the map. Lay cross on cross where the letters match, and tape them.", t.Pages()),
 		"Put the lid on the tub. Tape the sheet on top of the lid, drawing up, outline on the edge of the lid's flat part.",
 		"Look at the crossed parts: no hole there. If they do not lie on what they name, stop and measure the lid again.",
 		"Press a mark through each cross with a pointed tool. Lift the sheet and measure the marks with the tables below.",
 		last,
 	}
+}
+
+// deed is what is done to the lid where a hole comes.
+func (l Lid) deed() string {
+	if l.Foam != nil {
+		return "cut"
+	}
+	return "drill"
 }
 
 // front prints the page before the tiles: what to do, and the tables. What does
@@ -88,10 +96,10 @@ func tablePart(c *scene.Column, caption string, table scene.Table, rows [][]stri
 
 func (l Lid) holeTable() scene.Table {
 	return scene.Table{SizeMM: tableMM, Fields: []scene.Field{
-		{Head: "hole", Share: 2.4, Face: scene.SansBold},
-		{Head: "right", Share: 2.4, Anchor: scene.End},
-		{Head: "up", Share: 2.4, Anchor: scene.End},
-		{Head: "size", Share: 5.6, Anchor: scene.End},
+		{Head: "hole", Share: 2.5, Face: scene.SansBold},
+		{Head: "right", Share: 2.6, Anchor: scene.End},
+		{Head: "up", Share: 2.6, Anchor: scene.End},
+		{Head: "size", Share: 5.1, Anchor: scene.End},
 	}}
 }
 

@@ -157,7 +157,7 @@ func (l Lid) foot(t Tiling, p place) []scene.Element {
 		Min: scene.Point{X: box.Min.X + barInMM + 6, Y: box.Min.Y + titleMM},
 		Max: scene.Point{X: box.Max.X - mapMM - 3, Y: box.Max.Y - 1},
 	})
-	words.Text(scene.Style{Face: scene.SansBold, SizeMM: 3.1, Leading: 1.2}, "Print at 100 %. Measure the four bars. Do not drill if they are off.")
+	words.Text(scene.Style{Face: scene.SansBold, SizeMM: 3.1, Leading: 1.2}, "Print at 100 %. Measure the four bars. Do not "+l.deed()+" if they are off.")
 	words.Text(scene.Style{Face: scene.Sans, SizeMM: 2.8, Leading: 1.2}, pageWords(t, p))
 	words.Text(scene.Style{Face: scene.Sans, SizeMM: 2.8, Leading: 1.2}, "Lid on the tub, seen from above.")
 	out = append(out, words.Elements...)

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
 	"rootbell/internal/paper/sheet"
 )
@@ -68,5 +69,18 @@ func TestTabJoinsTheRing(t *testing.T) {
 	}
 	if reach := path.Bounds(); onTab == 0 || math.Abs(reach.Width()-95) > slack || math.Abs(reach.Height()-95) > slack {
 		t.Errorf("the tab takes room beside the ring: %v, %d points", reach, onTab)
+	}
+}
+
+// A length that must stay at least is never shown shorter: 40 mm are 1 37/64 in
+// by division, 1 9/16 in would be 39.7 mm.
+func TestLeastLengthsAreRoundedUp(t *testing.T) {
+	for mm, want := range map[float64]string{40: "1\u00a05/8", 50: "2", 30: "1\u00a03/16", 25.4: "1"} {
+		if got := sheet.MarkUp(mm, garden.US); got != want {
+			t.Errorf("%v mm: %s in, want %s", mm, got, want)
+		}
+	}
+	if got := sheet.MarkUp(40, garden.Metric); got != "4.0" {
+		t.Errorf("40 mm: %s cm", got)
 	}
 }

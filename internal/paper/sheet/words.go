@@ -18,11 +18,21 @@ const noBreak = "\u00a0"
 
 // MarkDown is Mark, rounded down: for a length that is there at least.
 func MarkDown(mm float64, system garden.System) string {
-	step := 1.0
-	if system == garden.US {
-		step = 25.4 / 16
-	}
+	step := markStep(system)
 	return Mark(math.Floor(mm/step+1e-9)*step, system)
+}
+
+// MarkUp is Mark, rounded up: for a length that must be there at least.
+func MarkUp(mm float64, system garden.System) string {
+	step := markStep(system)
+	return Mark(math.Ceil(mm/step-1e-9)*step, system)
+}
+
+func markStep(system garden.System) float64 {
+	if system == garden.US {
+		return 25.4 / 16
+	}
+	return 1
 }
 
 // ToolSize is a size stamped on a tool, with its unit: mm to 0.1, or inches to

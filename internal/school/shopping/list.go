@@ -20,6 +20,7 @@ type Tub struct {
 	HoleMM    float64
 	AirHoleMM float64 // 0 without an air line
 	ServiceMM float64 // 0 without a service hole
+	Foam      bool    // the lid is cut, not drilled
 	Solution  working.Number
 	Stones    int
 	Still     bool
@@ -163,14 +164,7 @@ func (l *list) tub(t Tub) {
 		book.Typed("cup_depth", "net cup, depth under the lip", "d", quantity.SmallLength, t.Cup.DepthMM, 0))
 	unit := media.Kind.Unit(l.design.System)
 	l.add(Item{Key: "pebbles", What: "clay pebbles, washed", Count: quantity.Shown(media.Kind, media.Base, l.design.System), Unit: unit.Symbol})
-	l.add(Item{Key: "saw", What: "hole saw with arbor, for the cups", tool: true, Count: 1, Size: l.small(t.HoleMM), Measure: "cut one trial hole in scrap and drop a cup in"})
-	if t.AirHoleMM > 0 {
-		l.add(Item{Key: "drill_bit", What: "drill bit, for the air line", tool: true, Count: 1, Size: l.small(t.AirHoleMM), Measure: "the tube, or the groove of its grommet"})
-	}
-	if t.ServiceMM > 0 {
-		l.add(Item{Key: "service_saw", What: "hole saw, for the service hole", tool: true, Count: 1, Size: l.small(t.ServiceMM)})
-		l.add(Item{Key: "plug", What: "plug or cap for the service hole", Count: 1, Size: l.small(t.ServiceMM)})
-	}
+	l.holes(t)
 	if t.Empty > 0 {
 		l.add(Item{Key: "cap", What: "cap for an empty cup hole: light in the water grows algae", Count: float64(t.Empty), Size: l.small(t.HoleMM)})
 	}
@@ -246,6 +240,24 @@ func (l *list) seeds(name string, plants int) float64 {
 	seeds := book.Work(seedsLaw, "seeds", "seeds, "+name, cells, book.Fact("seeds_each", "seeds in a cell", "q", quantity.Count, each.Value, each))
 	l.add(Item{Key: "seed", What: name + " seed", Count: seeds.Base, Measure: "the packet's year: old seed germinates less"})
 	return cells.Base
+}
+
+// holes lists what makes the holes and what closes the service hole again.
+func (l *list) holes(t Tub) {
+	if t.ServiceMM > 0 {
+		l.add(Item{Key: "plug", What: "plug or cap for the service hole", Count: 1, Size: l.small(t.ServiceMM)})
+	}
+	if t.Foam {
+		l.add(Item{Key: "foam_cutter", What: "sharp knife with a long thin blade, or a hot-wire cutter, for an adult", tool: true, Count: 1, Measure: "cut one trial hole in an offcut and drop a cup in"})
+		return
+	}
+	l.add(Item{Key: "saw", What: "hole saw with arbor, for the cups", tool: true, Count: 1, Size: l.small(t.HoleMM), Measure: "cut one trial hole in scrap and drop a cup in"})
+	if t.AirHoleMM > 0 {
+		l.add(Item{Key: "drill_bit", What: "drill bit, for the air line", tool: true, Count: 1, Size: l.small(t.AirHoleMM), Measure: "the tube, or the groove of its grommet"})
+	}
+	if t.ServiceMM > 0 {
+		l.add(Item{Key: "service_saw", What: "hole saw, for the service hole", tool: true, Count: 1, Size: l.small(t.ServiceMM)})
+	}
 }
 
 // shared lists what one set of serves all tubs.

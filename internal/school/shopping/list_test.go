@@ -79,6 +79,18 @@ func TestStillTubNeedsNoAir(t *testing.T) {
 	}
 }
 
+func TestAFoamBoardIsCutAndNotDrilled(t *testing.T) {
+	b := working.NewBook()
+	d := design(b)
+	d.Tubs[0].Foam, d.Tubs[0].ServiceMM = true, 32
+	items := List(working.NewBook(), d)
+	for key, want := range map[string]bool{"saw": false, "service_saw": false, "drill_bit": false, "foam_cutter": true, "plug": true} {
+		if _, there := find(items, key); there != want {
+			t.Errorf("%s listed: %v", key, there)
+		}
+	}
+}
+
 func TestTwoTubsShareTheirTools(t *testing.T) {
 	b := working.NewBook()
 	d := design(b)
