@@ -20,9 +20,9 @@ func fingerprint(tb testing.TB) string {
 	h := sha256.New()
 	put := func(l Layout) {
 		for _, p := range append(l.Exact, l.Points...) {
-			fmt.Fprintf(h, "%x %x ", math.Float64bits(p.X), math.Float64bits(p.Y))
+			_, _ = fmt.Fprintf(h, "%x %x ", math.Float64bits(p.X), math.Float64bits(p.Y))
 		}
-		fmt.Fprintf(h, "%x\n", math.Float64bits(l.Measured.Spacing))
+		_, _ = fmt.Fprintf(h, "%x\n", math.Float64bits(l.Measured.Spacing))
 	}
 	r := heron(tb)
 	for n := 1; n <= 13; n += 3 {
@@ -32,7 +32,7 @@ func fingerprint(tb testing.TB) string {
 			tb.Fatal(err)
 		}
 		put(ruled.Layout)
-		fmt.Fprintf(h, "%x\n", math.Float64bits(r.Bound(n).Distance))
+		_, _ = fmt.Fprintf(h, "%x\n", math.Float64bits(r.Bound(n).Distance))
 	}
 	// The test's own sums may differ in the last bit: random lids are rounded.
 	for seed := range uint64(3) {

@@ -22,7 +22,7 @@ func spacings(tb testing.TB) []spacing {
 	if err != nil {
 		tb.Fatal(err)
 	}
-	defer f.Close()
+	defer func() { _ = f.Close() }()
 	c := csv.NewReader(f)
 	c.Comment = '#'
 	rows, err := c.ReadAll()
@@ -60,11 +60,13 @@ func domains() map[string]domain {
 		"rect_1_1": rectangle(1), "rect_4_3": rectangle(4.0 / 3), "rect_3_2": rectangle(1.5), "rect_2_1": rectangle(2),
 		"lidA_circle": {
 			[]Inset{{plane.Box(0, 0, 560, 380), 60}},
-			[]KeepOut{{plane.Circle{Centre: plane.Point{X: 280, Y: 190}, Radius: 20}, 50}}, 1,
+			[]KeepOut{{plane.Circle{Centre: plane.Point{X: 280, Y: 190}, Radius: 20}, 50}},
+			1,
 		},
 		"lidB_rect": {
 			[]Inset{{plane.Box(0, 0, 600, 400), 55}},
-			[]KeepOut{{plane.Box(400, 250, 600, 400), 40}}, 1,
+			[]KeepOut{{plane.Box(400, 250, 600, 400), 40}},
+			1,
 		},
 	}
 }

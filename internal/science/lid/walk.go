@@ -61,7 +61,6 @@ type walk struct {
 	m       *mesh
 	t       *twin
 	partner []int32
-	fixed   []plane.Point
 	now     nodes
 	x, y    []float64 // places of the free points, then of the fixed ones
 	rng     *rand.Rand
