@@ -1,6 +1,7 @@
 package garden
 
 import (
+	"context"
 	"fmt"
 
 	"rootbell/internal/base/quantity"
@@ -94,15 +95,12 @@ func (t *tubState) lidLimit(limits map[string]int, words map[string]string) (*li
 		return nil, nil
 	}
 	wanted := max(t.growth.spacing.Base, region.margins.Apart.Base)
-	most, err := region.MostAt(t.ctx, wanted-spacingSlackMM, lid.Search{Fixed: region.fixed, Effort: t.in.Effort, Seed: t.in.Seed})
-	if ended := t.ctx.Err(); ended != nil {
-		return nil, ended
-	}
+	most, err := t.most(region, wanted-spacingSlackMM, limits[ByWater])
 	if err != nil {
-		most = lid.Most{Count: len(region.fixed)}
+		return nil, err
 	}
-	limits[ByLid] = most.Count
-	t.book.Found("limit_lid", "holes the lid takes", "n", quantity.Count, float64(most.Count),
+	limits[ByLid] = most
+	t.book.Found("limit_lid", "holes the lid takes", "n", quantity.Count, float64(most),
 		fmt.Sprintf("search: holes laid out with at least %s from centre to centre; measure the least distance of the layout to check", t.mm(wanted)))
 	words[ByLid] = fmt.Sprintf("closer than %s, or a bigger lid", t.mm(wanted))
 	if t.growth.spacing.Base < region.margins.Apart.Base {
@@ -114,6 +112,44 @@ func (t *tubState) lidLimit(limits map[string]int, words map[string]string) (*li
 // spacingSlackMM lets a layout that keeps the wanted spacing but for rounding
 // to a hundredth of a millimetre count.
 const spacingSlackMM = 0.02
+
+// most is how many holes keep the wanted spacing, those that are there among
+// them. Where some of those stand too close, the most of them that do not are
+// counted; more are added only where there are too few for the water.
+func (t *tubState) most(r *lidRegion, wanted float64, fed int) (int, error) {
+	if len(r.fixed) < 2 || r.Remeasure(r.fixed).Spacing >= wanted {
+		found, err := r.MostAt(t.ctx, wanted, t.search(r))
+		return max(found.Count, len(r.fixed)), ended(t.ctx, err)
+	}
+	for k := len(r.fixed) - 1; k > 0; k-- {
+		chosen, err := lid.Choose(t.ctx, r.fixed, k, nil)
+		if t.ctx.Err() != nil {
+			return 0, t.ctx.Err()
+		}
+		if err != nil || k > 1 && chosen.Spacing < wanted {
+			continue
+		}
+		if len(r.fixed) >= fed {
+			return k, nil
+		}
+		keep := t.search(r)
+		keep.Fixed = nil
+		for _, i := range chosen.Holes {
+			keep.Fixed = append(keep.Fixed, r.fixed[i])
+		}
+		found, err := r.MostAt(t.ctx, wanted, keep)
+		return max(found.Count, k), ended(t.ctx, err)
+	}
+	return len(r.fixed), nil // more holes than the choice takes
+}
+
+// ended is the context's own end; another error leaves what was found.
+func ended(ctx context.Context, err error) error {
+	if err == nil {
+		return nil
+	}
+	return ctx.Err()
+}
 
 func (t *tubState) shelfLimit(limits map[string]int, words map[string]string) {
 	if !t.bay.known {
