@@ -32,6 +32,10 @@ func report(w io.Writer, a *garden.Assessment) error {
 	for _, t := range a.Tubs {
 		reportTub(&b, a, t)
 	}
+	if _, known := a.Book.Find("shelf.width"); known {
+		b.WriteString("\nThe shelf\n---------\n")
+		reportNumbers(&b, a, "shelf.", ofShelf)
+	}
 	_, err := w.Write(b.Bytes())
 	return err
 }
@@ -39,28 +43,31 @@ func report(w io.Writer, a *garden.Assessment) error {
 func reportTub(b *bytes.Buffer, a *garden.Assessment, t garden.Tub) {
 	fmt.Fprintf(b, "\n%s\n%s\n", t.Name, strings.Repeat("-", utf8.RuneCountInString(t.Name)))
 	reportPlants(b, a, t)
-	reportNumbers(b, a, t)
+	reportNumbers(b, a, "tubs."+garden.Slug(t.Name)+".", ofTub)
 	if t.Lid != nil {
 		reportLid(b, a, t.Lid)
 	}
 }
 
-// reported are the keys of a tub's numbers that the report shows; the others
-// are for explain.
-var reported = []string{
+// ofShelf are the keys of the shelf's numbers that the report shows.
+var ofShelf = []string{"width", "rated_load", "allowed", "abreast"}
+
+// ofTub are the keys of a tub's numbers that the report shows; the others are
+// for explain.
+var ofTub = []string{
 	"fill_depth", "lowered_depth", "lowest_depth", "volume_fill", "volume_solution", "volume_reserve",
 	"volume_reserve_lowered", "days_to_lowest", "mass_filled", "mass_grown", "bucket_trips", "room_for_plants",
 }
 
-func reportNumbers(b *bytes.Buffer, a *garden.Assessment, t garden.Tub) {
+func reportNumbers(b *bytes.Buffer, a *garden.Assessment, scope string, keys []string) {
 	type row struct {
 		name  string
 		shown working.Shown
 	}
 	var found []row
 	units := 0
-	for _, key := range reported {
-		if n, ok := a.Book.Find("tubs." + garden.Slug(t.Name) + "." + key); ok && n.Known() {
+	for _, key := range keys {
+		if n, ok := a.Book.Find(scope + key); ok && n.Known() {
 			found = append(found, row{n.Name, n.Show(a.Plan.Units)})
 			units = max(units, utf8.RuneCountInString(found[len(found)-1].shown.Unit))
 		}

@@ -93,5 +93,5 @@ func Unrated() string { return Facts.Get(factShelfUnrated).Word }
 
 // Abreast enters how many tubs of one length stand side by side.
 func Abreast(b *working.Book, widthMM float64, length working.Number) working.Number {
-	return b.Work(abreastLaw, "abreast", "such tubs side by side", b.Typed("width", "shelf width", "L", quantity.Length, widthMM, 0), length)
+	return b.Work(abreastLaw, "abreast", "such tubs as the first, side by side", b.Typed("width", "shelf width", "L", quantity.Length, widthMM, 0), length)
 }
