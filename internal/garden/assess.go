@@ -111,6 +111,7 @@ func Assess(ctx context.Context, in Inputs) (*Assessment, error) {
 		}
 		out.Tubs = append(out.Tubs, t)
 	}
+	a.overloaded()
 	a.missing()
 	a.foamCups()
 	out.Shopping = a.shopping(out.Tubs)

@@ -65,7 +65,7 @@ func (a *assessor) sideBySide(widthMM float64) {
 	shelf.Abreast(a.book.In("shelf"), widthMM, each)
 }
 
-// grown enters the tub's mass at harvest and watches the shelf's.
+// grown enters the tub's mass at harvest and adds it to the shelf's.
 func (t *tubState) grown(filled working.Number) {
 	if !t.bay.known {
 		return
@@ -73,8 +73,13 @@ func (t *tubState) grown(filled working.Number) {
 	plants := t.book.Typed("cups", "net cups", "n", quantity.Count, float64(t.out.Plants.Count), 0)
 	load := shelf.Load(t.book, filled, plants, netcup.WetMass(t.assessor.book), t.growth.mass)
 	t.bay.grown += load.Base
-	if t.index == len(t.plan.Tubs)-1 && t.bay.grown > t.bay.allowed.Base {
-		t.stop("shelf-overloaded", "shelf.rated_load", fmt.Sprintf("The tubs weigh %s at harvest; in the middle of this shelf %s may stand.", quantity.Format(quantity.Mass, t.bay.grown, t.plan.Units), t.says(t.bay.allowed)),
+}
+
+// overloaded stops tubs that together weigh more than the shelf bears, also
+// where one of them could not be worked out.
+func (a *assessor) overloaded() {
+	if a.bay.known && a.bay.grown > a.bay.allowed.Base {
+		a.stop("shelf-overloaded", "shelf.rated_load", fmt.Sprintf("The tubs weigh %s at harvest; in the middle of this shelf %s may stand.", quantity.Format(quantity.Mass, a.bay.grown, a.plan.Units), a.says(a.bay.allowed)),
 			"Fill less, use one tub fewer, or stand them on the floor. A filled tub is never moved: fill and drain it in place.")
 	}
 }

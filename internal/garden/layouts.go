@@ -90,9 +90,11 @@ func (l *Lid) Layout(name string) (Layout, bool) {
 // the lid.
 func (t *tubState) layOut(r *lidRegion, p *Plants) error {
 	n := p.Count
-	if fits, err := t.mostSafe(r, n); err != nil {
+	fits, widest, err := t.mostSafe(r, n)
+	if err != nil {
 		return err
-	} else if fits < n {
+	}
+	if fits < n {
 		_, field := t.wanted()
 		t.stop("do-not-fit", field, fmt.Sprintf("%s: %d holes do not fit with enough plastic between them; %d do, and they are drawn.", t.name, n, fits), "Plant fewer, use smaller cups or a bigger lid.")
 		n, p.Count = fits, fits
@@ -106,7 +108,7 @@ func (t *tubState) layOut(r *lidRegion, p *Plants) error {
 		ErrorMM: r.margins.Error.Base, HoleMM: r.hole, StepMM: t.step(), Thick: t.setup.ThicknessMM, TubIndex: t.index, Foam: t.wish.Foam,
 	}
 	t.out.Lid = l
-	points, err := t.three(r, n)
+	points, err := t.three(r, n, widest)
 	if err != nil {
 		return err
 	}
@@ -142,27 +144,26 @@ func (t *tubState) layOut(r *lidRegion, p *Plants) error {
 }
 
 // mostSafe is n where so many holes can keep the least distance of all, else
-// the most that can.
-func (t *tubState) mostSafe(r *lidRegion, n int) (int, error) {
-	if len(r.fixed) >= n {
-		return n, nil
+// the most that can, and those laid as wide as they go; nothing is laid where
+// more holes are there already than that. The error is the context's end.
+func (t *tubState) mostSafe(r *lidRegion, n int) (int, lid.Layout, error) {
+	if len(r.fixed) > n {
+		return n, lid.Layout{}, nil
 	}
 	laid, err := r.Spread(t.ctx, n, t.search(r))
-	if t.ctx.Err() != nil {
-		return 0, t.ctx.Err()
-	}
 	apart := r.margins.Apart.Base
-	if err == nil && (n == 1 || laid.ExactSpacing >= apart-spacingSlackMM) {
-		return n, nil
+	if len(r.fixed) == n || err == nil && (n == 1 || laid.ExactSpacing >= apart-spacingSlackMM) {
+		return n, laid, t.ctx.Err()
 	}
-	most, err := r.MostAt(t.ctx, apart, t.search(r))
-	if t.ctx.Err() != nil {
-		return 0, t.ctx.Err()
+	fits := len(r.fixed)
+	if most, err := r.MostAt(t.ctx, apart, t.search(r)); err == nil {
+		fits = min(most.Count, n)
 	}
-	if err != nil {
-		return len(r.fixed), nil
+	if fits == 0 || t.ctx.Err() != nil {
+		return 0, lid.Layout{}, t.ctx.Err()
 	}
-	return min(most.Count, n), nil
+	laid, err = r.Spread(t.ctx, fits, t.search(r))
+	return fits, laid, ended(t.ctx, err)
 }
 
 func (t *tubState) search(r *lidRegion) lid.Search {
@@ -179,9 +180,10 @@ func (t *tubState) step() float64 {
 	return float64(t.plan.Tools.RulerStep.Or(quantity.MM(standard)))
 }
 
-// three lays n holes in each way; one that cannot be is left out. Where more
-// holes are there already than plants, the best of them are chosen instead.
-func (t *tubState) three(r *lidRegion, n int) (map[string][]plane.Point, error) {
+// three lays n holes in each way, the widest of which is laid already; one that
+// cannot be is left out. Where more holes are there already than plants, the
+// best of them are chosen instead.
+func (t *tubState) three(r *lidRegion, n int, widest lid.Layout) (map[string][]plane.Point, error) {
 	out := map[string][]plane.Point{}
 	if len(r.fixed) > n {
 		chosen, err := lid.Choose(t.ctx, r.fixed, n, nil)
@@ -196,8 +198,8 @@ func (t *tubState) three(r *lidRegion, n int) (map[string][]plane.Point, error) 
 		return map[string][]plane.Point{"widest": points, "rows": points, "ruler": points}, nil
 	}
 	ruler := lid.Ruler{Step: t.step()}
-	if l, err := r.Spread(t.ctx, n, t.search(r)); err == nil {
-		out["widest"] = l.Points
+	if len(widest.Points) > 0 {
+		out["widest"] = widest.Points
 	}
 	// A layout of ours never lets lips touch or leaves too little plastic.
 	safe := func(l lid.Layout) bool { return n == 1 || l.Measured.Spacing >= r.margins.Apart.Base-spacingSlackMM }
