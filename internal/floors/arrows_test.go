@@ -24,6 +24,7 @@ var arrows = map[string][]string{
 	"internal/paper/scene":           {"internal/base/plane"},
 	"internal/paper/sheet":           {"internal/base/plane", "internal/garden", "internal/paper/scene"},
 	"internal/paper/booklet":         {"internal/base/plane", "internal/garden", "internal/paper/scene", "internal/paper/sheet"},
+	"internal/paper/pack":            {"internal/base/quantity", "internal/school/shopping", "internal/garden", "internal/paper/..."},
 	"internal/app/cli":               {"internal/..."},
 	"internal/app/cli/manpages":      {"internal/app/cli"},
 	"internal/floors":                {},

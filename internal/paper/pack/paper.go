@@ -1,0 +1,66 @@
+package pack
+
+import (
+	"rootbell/internal/garden"
+	"rootbell/internal/paper/scene"
+)
+
+// Kind is what a paper is written as. Its text is the ending of the file name.
+type Kind string
+
+// The kinds of paper.
+const (
+	PDF Kind = "pdf"
+	SVG Kind = "svg"
+	DXF Kind = "dxf"
+	CSV Kind = "csv"
+)
+
+// MediaType is what a browser is told the file is (RFC 7303 and 4180 by way of
+// the IANA registry; for DXF, which has no entry there, plain bytes).
+func (k Kind) MediaType() string {
+	switch k {
+	case PDF:
+		return "application/pdf"
+	case SVG:
+		return "image/svg+xml"
+	case CSV:
+		return "text/csv; charset=utf-8"
+	}
+	return "application/octet-stream"
+}
+
+// Paper is one paper of the day of building, not drawn yet.
+type Paper struct {
+	Name  string // of the file, unique within the pack: lid-Heron.pdf
+	Title string // in the teacher's words
+	About string // one sentence: what it is for
+	Kind  Kind
+	Tub   string // the tub's name; empty for a paper of the whole garden
+	// Draw makes the file for a size of paper, scene.A4 or scene.Letter; a file
+	// that is not printed takes no notice of it. The same size gives the same
+	// bytes.
+	Draw func(scene.Size) ([]byte, error)
+}
+
+// Build lists every paper of the day of building, in the order in which they
+// are told: the lids, then what is made of all of them, the dipsticks, the
+// forms and the shopping. A paper that the assessment gives no ground for is
+// left out. Nothing is drawn yet.
+func Build(a *garden.Assessment) []Paper {
+	b := builder{a: a, cover: coverOf(a)}
+	b.lids()
+	b.tubs()
+	b.shopping()
+	return b.papers
+}
+
+// Find is the paper of that file name.
+func Find(a *garden.Assessment, name string) (Paper, bool) {
+	for _, p := range Build(a) {
+		if p.Name == name {
+			return p, true
+		}
+	}
+	return Paper{}, false
+}
