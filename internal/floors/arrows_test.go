@@ -17,6 +17,7 @@ var arrows = map[string][]string{
 	"internal/science/netcup":        {"internal/base/..."},
 	"internal/science/lid":           {"internal/base/..."},
 	"internal/school/shopping":       {"internal/base/..."},
+	"internal/school/term":           {"internal/base/..."},
 	"internal/garden/plan":           {"internal/base/..."},
 	"internal/garden/plan/schemagen": {"internal/base/quantity", "internal/garden/plan"},
 	"internal/garden":                {"internal/base/...", "internal/science/...", "internal/school/...", "internal/garden/plan"},
@@ -25,6 +26,7 @@ var arrows = map[string][]string{
 	"internal/paper/sheet":           {"internal/base/plane", "internal/garden", "internal/paper/scene"},
 	"internal/paper/booklet":         {"internal/base/plane", "internal/garden", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/pack":            {"internal/base/quantity", "internal/school/shopping", "internal/garden", "internal/paper/..."},
+	"internal/app/store":             {"internal/science/reading"},
 	"internal/app/cli":               {"internal/..."},
 	"internal/app/cli/manpages":      {"internal/app/cli"},
 	"internal/floors":                {},
@@ -43,8 +45,9 @@ var outside = map[string][]string{
 		"codeberg.org/go-pdf/fpdf", "github.com/go-fonts/dejavu/...",
 		"golang.org/x/image/...", "rsc.io/qr",
 	},
-	"internal/app/": {"github.com/spf13/cobra/...", "github.com/spf13/pflag", "golang.org/x/term"},
-	"cmd/":          {},
+	"internal/app/store": {"modernc.org/sqlite/...", "github.com/pressly/goose/v3/..."},
+	"internal/app/":      {"github.com/spf13/cobra/...", "github.com/spf13/pflag", "golang.org/x/term"},
+	"cmd/":               {},
 }
 
 // worldly are the standard packages that reach a disk, a network, another

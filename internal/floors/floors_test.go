@@ -7,6 +7,7 @@ import (
 	"go/token"
 	"io/fs"
 	"os"
+	"os/exec"
 	"path"
 	"path/filepath"
 	"slices"
@@ -53,16 +54,39 @@ func TestOnlyTheAppTouchesTheWorld(t *testing.T) {
 	}
 }
 
-// The database's two halves must agree to the digit, which needs a test of its
-// own; until something is kept in one, neither belongs in go.mod.
-func TestNoDatabaseYet(t *testing.T) {
-	text, err := os.ReadFile(filepath.Join(root, "go.mod"))
+// The database is C turned into Go, and runs on the C library's Go half that it
+// was made for: another version of that may corrupt a file without a word.
+func TestTheDatabasesHalvesAgree(t *testing.T) {
+	const sqlite, libc = "modernc.org/sqlite", "modernc.org/libc"
+	ours := required(t, filepath.Join(root, "go.mod"))
+	out, err := exec.Command("go", "list", "-m", "-f", "{{.GoMod}}", sqlite).Output()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if strings.Contains(string(text), "modernc.org/") {
-		t.Error("go.mod names modernc.org: replace this test by one that compares libc with the version that sqlite's own go.mod names")
+	theirs := required(t, strings.TrimSpace(string(out)))
+	if ours[sqlite] == "" || theirs[libc] == "" {
+		t.Fatalf("go.mod names %s %q, and its own go.mod names %s %q", sqlite, ours[sqlite], libc, theirs[libc])
 	}
+	if ours[libc] != theirs[libc] {
+		t.Errorf("go.mod names %s %s, and %s %s was made for %s", libc, ours[libc], sqlite, ours[sqlite], theirs[libc])
+	}
+}
+
+// required gives the versions that a go.mod names, by module.
+func required(t *testing.T, name string) map[string]string {
+	t.Helper()
+	text, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	versions := map[string]string{}
+	for line := range strings.Lines(string(text)) {
+		words := strings.Fields(strings.TrimPrefix(strings.TrimSpace(line), "require "))
+		if len(words) >= 2 && strings.HasPrefix(words[1], "v") {
+			versions[words[0]] = words[1]
+		}
+	}
+	return versions
 }
 
 // The guards themselves are tried on sources that break every rule, so that a

@@ -1,0 +1,62 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// Backup writes everything that is kept, as it stands at this moment, into one
+// new file, while others go on reading and writing. The file is checked before
+// it gets its name, and one that is there is never overwritten.
+func (s *Store) Backup(ctx context.Context, path string) error {
+	path, err := filepath.Abs(path)
+	if err != nil {
+		return err
+	}
+	taken := &Refused{Reason: Exists, What: path + " is there already, and was left as it is", Hint: "name another file"}
+	if _, err := os.Lstat(path); err == nil {
+		return taken
+	}
+	fresh, err := passing(path)
+	if err != nil {
+		return worded(err, path)
+	}
+	defer sweep(fresh)
+	if err := copyInto(ctx, s.reads, fresh); err != nil {
+		return worded(err, path)
+	}
+	if err := isWhole(ctx, fresh); err != nil {
+		return worded(err, path)
+	}
+	err = put(fresh, path)
+	if errors.Is(err, fs.ErrExist) {
+		return taken
+	}
+	return worded(err, path)
+}
+
+// isWhole reads one of our files from end to end.
+func isWhole(ctx context.Context, path string) (err error) {
+	db, err := connect(ctx, path, readOnly, 1, looking...)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, db.Close()) }()
+	damaged := &Refused{Reason: Damaged, What: path + " is damaged", Hint: "use another backup"}
+	var said string
+	if err := db.QueryRowContext(ctx, "PRAGMA integrity_check(1)").Scan(&said); err != nil {
+		return err
+	}
+	if said != "ok" {
+		return damaged
+	}
+	err = db.QueryRowContext(ctx, "PRAGMA foreign_key_check").Scan(new(any), new(any), new(any), new(any))
+	if errors.Is(err, sql.ErrNoRows) {
+		return nil
+	}
+	return errors.Join(damaged, err)
+}

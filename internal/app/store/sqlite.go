@@ -1,0 +1,102 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"net/url"
+	"path/filepath"
+	"strings"
+
+	"modernc.org/sqlite" // also registers the driver
+	codes "modernc.org/sqlite/lib"
+)
+
+// mark is the application id in the header of our databases: 'rtbl' in ASCII.
+const mark = 0x7274626c
+
+// How a connection opens the file.
+const (
+	readWrite = "rw" // and never creates it
+	readOnly  = "ro"
+)
+
+// Settings of SQLite hold for one connection, so they are in its name. A
+// schema that came in a restored file is not trusted to call functions.
+var (
+	always  = []string{"foreign_keys(1)", "trusted_schema(0)", "synchronous(FULL)"}
+	patient = "busy_timeout(5000)"
+	serving = []string{patient, "journal_mode(WAL)"}
+	looking = []string{patient, "query_only(1)"}
+	// alone: no other connection may have the file open, and none can open it.
+	alone = []string{"busy_timeout(500)", "locking_mode(EXCLUSIVE)", "journal_mode(DELETE)"}
+)
+
+// address is the data source name of a file given by its whole path.
+func address(path, mode string, pragmas ...string) string {
+	slashed := filepath.ToSlash(path)
+	if !strings.HasPrefix(slashed, "/") {
+		slashed = "/" + slashed // a drive's letter
+	}
+	query := url.Values{"mode": {mode}, "_txlock": {"immediate"}, "_pragma": append(append([]string{}, pragmas...), always...)}
+	return "file://" + (&url.URL{Path: slashed}).EscapedPath() + "?" + query.Encode()
+}
+
+// connect opens a file with at most so many connections, and makes sure that
+// the first of them stands.
+func connect(ctx context.Context, path, mode string, most int, pragmas ...string) (*sql.DB, error) {
+	db, err := sql.Open("sqlite", address(path, mode, pragmas...))
+	if err != nil {
+		return nil, err
+	}
+	db.SetMaxOpenConns(most)
+	db.SetMaxIdleConns(most)
+	if err := db.PingContext(ctx); err != nil {
+		return nil, errors.Join(err, db.Close())
+	}
+	return db, nil
+}
+
+// seize opens a file so that no other program has it open meanwhile: the
+// journal cannot leave the mode that several may share unless one is alone
+// with the file, and the lock is then kept.
+func seize(ctx context.Context, path string) (*sql.DB, error) {
+	db, err := connect(ctx, path, readWrite, 1, alone...)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := db.ExecContext(ctx, "BEGIN EXCLUSIVE; COMMIT"); err != nil {
+		return nil, errors.Join(err, db.Close())
+	}
+	return db, nil
+}
+
+// code is SQLite's primary result code of an error, 0 where it is none.
+func code(err error) int {
+	var failed *sqlite.Error
+	if !errors.As(err, &failed) {
+		return codes.SQLITE_OK
+	}
+	return failed.Code() & 0xff
+}
+
+func wordedSQLite(err error, path string) error {
+	switch code(err) {
+	case codes.SQLITE_FULL:
+		return &Refused{Reason: Full, What: "there is no room left for " + path, Hint: hintRoom, Cause: err}
+	case codes.SQLITE_READONLY, codes.SQLITE_CANTOPEN, codes.SQLITE_PERM, codes.SQLITE_AUTH:
+		return &Refused{Reason: ReadOnly, What: path + " cannot be written", Hint: hintFolder, Cause: err}
+	case codes.SQLITE_BUSY, codes.SQLITE_LOCKED:
+		return &Refused{Reason: Busy, What: "another program has " + path + " open", Hint: hintBusy, Cause: err}
+	case codes.SQLITE_CORRUPT, codes.SQLITE_NOTADB:
+		return &Refused{Reason: Damaged, What: path + " is damaged", Hint: hintBackup, Cause: err}
+	case codes.SQLITE_IOERR:
+		return &Refused{Reason: Full, What: "the disk failed while " + path + " was read or written", Hint: "check that the disk is there and has room, then do it again", Cause: err}
+	case codes.SQLITE_INTERRUPT:
+		return context.Canceled
+	}
+	return err
+}
+
+// notDatabase tells whether SQLite says that a file is no database.
+func notDatabase(err error) bool { return code(err) == codes.SQLITE_NOTADB }
