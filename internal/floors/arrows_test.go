@@ -6,6 +6,7 @@ package floors
 var arrows = map[string][]string{
 	"internal/base/quantity":         {},
 	"internal/base/plane":            {},
+	"internal/base/leastsq":          {},
 	"internal/base/facts":            {"internal/base/quantity"},
 	"internal/base/facts/factgen":    {"internal/base/facts"},
 	"internal/base/working":          {"internal/base/quantity", "internal/base/facts"},
@@ -16,6 +17,7 @@ var arrows = map[string][]string{
 	"internal/science/shelf":         {"internal/base/..."},
 	"internal/science/netcup":        {"internal/base/..."},
 	"internal/science/lid":           {"internal/base/..."},
+	"internal/science/solution":      {"internal/base/..."},
 	"internal/school/shopping":       {"internal/base/..."},
 	"internal/school/term":           {"internal/base/..."},
 	"internal/garden/plan":           {"internal/base/..."},
@@ -25,6 +27,7 @@ var arrows = map[string][]string{
 	"internal/paper/scene":           {"internal/base/plane"},
 	"internal/paper/sheet":           {"internal/base/plane", "internal/garden", "internal/paper/scene"},
 	"internal/paper/booklet":         {"internal/base/plane", "internal/garden", "internal/paper/scene", "internal/paper/sheet"},
+	"internal/paper/figure":          {"internal/base/plane", "internal/garden", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/pack":            {"internal/base/quantity", "internal/school/shopping", "internal/garden", "internal/paper/..."},
 	"internal/app/store":             {"internal/science/reading"},
 	"internal/app/cli":               {"internal/..."},

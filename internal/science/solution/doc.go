@@ -1,0 +1,4 @@
+// Package solution is the chemistry of nutrient solution: what salts and labels
+// bring, what to weigh, the EC a meter should then show, the pH, and the acid
+// that lasts in aerated water.
+package solution
