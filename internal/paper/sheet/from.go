@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"rootbell/internal/base/plane"
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
 )
@@ -20,7 +19,7 @@ func Of(a *garden.Assessment, index int, revision string) (l Lid, ok bool) {
 	cup := a.Plan.Tubs[index].Cup
 	l = Lid{
 		Garden: a.Garden, Tub: t.Name, System: a.Plan.Units, Invented: a.Invented(),
-		Outline: path(t.Lid.Outline), ThicknessMM: t.Lid.Thick, ToleranceMM: t.Lid.ErrorMM, LeastWebMM: max(layout.WorstWebMM, 0),
+		Outline: scene.PathOfShape(t.Lid.Outline), ThicknessMM: t.Lid.Thick, ToleranceMM: t.Lid.ErrorMM, LeastWebMM: max(layout.WorstWebMM, 0),
 		Cup:    Cup{BodyMM: float64(cup.Body.Value), RimMM: float64(cup.Rim.Value), DepthMM: float64(cup.Depth.Value)},
 		Layout: layout.Name, Stop: a.StopOf(index), On: a.On, Revision: revision,
 	}
@@ -32,7 +31,7 @@ func Of(a *garden.Assessment, index int, revision string) (l Lid, ok bool) {
 		l.Foam = &Foam{WebMM: f.WebMM, EdgeMM: f.EdgeMM, CupMM: f.CupMM}
 	}
 	for _, k := range t.Lid.Clear {
-		l.KeepClear = append(l.KeepClear, KeepClear{Shape: path(k.Shape), Why: k.Why})
+		l.KeepClear = append(l.KeepClear, KeepClear{Shape: scene.PathOfShape(k.Shape), Why: k.Why})
 	}
 	for _, h := range layout.Holes {
 		l.Holes = append(l.Holes, Hole{N: h.N, XMM: h.XMM, YMM: h.YMM, SizeMM: h.DiameterMM})
@@ -61,34 +60,4 @@ func DipstickOf(a *garden.Assessment, index int, revision string) (d Dipstick, o
 		d.Lines = append(d.Lines, LineMark{DepthMM: l.DepthMM, Words: l.Words, Lowest: l.Lowest})
 	}
 	return d, true
-}
-
-// path is the outline of any shape of the plane.
-func path(s plane.Shape) scene.Path {
-	switch s := s.(type) {
-	case plane.Circle:
-		return scene.Disc(scene.PointOf(s.Centre), s.Radius)
-	case plane.Rect:
-		return scene.Rectangle(scene.Box{Min: scene.PointOf(s.Min), Max: scene.PointOf(s.Max)})
-	case plane.RoundedRect:
-		return scene.RoundedRectangle(scene.Box{Min: scene.PointOf(s.Min), Max: scene.PointOf(s.Max)}, s.Radius)
-	case plane.Polygon:
-		return scene.PathOf(s.Outline())
-	case plane.Capsule:
-		return rib(s)
-	}
-	return scene.Path{Closed: true}
-}
-
-// rib is a capsule as two sides and two half circles.
-func rib(c plane.Capsule) scene.Path {
-	const halfCircle = 1 // a bulge is the tangent of a quarter of the angle
-	along := c.B.Sub(c.A)
-	across := along.Left().Times(c.Width / 2 / max(along.Length(), 1e-9))
-	return scene.Path{Closed: true, Vertices: []scene.Vertex{
-		{Point: scene.PointOf(c.A.Sub(across))},
-		{Point: scene.PointOf(c.B.Sub(across)), Bulge: halfCircle},
-		{Point: scene.PointOf(c.B.Add(across))},
-		{Point: scene.PointOf(c.A.Add(across)), Bulge: halfCircle},
-	}}
 }
