@@ -8,6 +8,7 @@ import (
 	"rootbell/internal/base/working"
 	"rootbell/internal/garden/plan"
 	"rootbell/internal/school/shopping"
+	"rootbell/internal/school/term"
 	"rootbell/internal/science/lid"
 	"rootbell/internal/science/tub"
 )
@@ -32,6 +33,8 @@ type Assessment struct {
 	Numbers  []Number          `json:"numbers"`
 
 	Shopping []shopping.Item `json:"-"`
+
+	Term *term.Calendar `json:"-"` // the school's calendar; Known tells whether it has a term
 
 	Plan *plan.Plan    `json:"-"`
 	Book *working.Book `json:"-"`
@@ -114,6 +117,7 @@ func Assess(ctx context.Context, in Inputs) (*Assessment, error) {
 	a.overloaded()
 	a.missing()
 	a.foamCups()
+	out.Term = a.term()
 	out.Shopping = a.shopping(out.Tubs)
 	a.place()
 	finding.Sort(a.findings)

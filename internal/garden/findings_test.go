@@ -90,7 +90,7 @@ var roomAndPeople = []spoiled{
 // not.
 func TestEachThingWrongIsSaid(t *testing.T) {
 	clean := edited(t, "testdata/clean.yaml")
-	for _, c := range slices.Concat(holesAndCups, linesAndWater, lidsAndLayouts, roomAndPeople) {
+	for _, c := range slices.Concat(holesAndCups, linesAndWater, lidsAndLayouts, roomAndPeople, calendars) {
 		t.Run(c.code+"/"+c.name, func(t *testing.T) {
 			name := c.plan
 			if name == "" {
