@@ -2,7 +2,6 @@ package booklet
 
 import (
 	"fmt"
-	"strconv"
 
 	"rootbell/internal/paper/scene"
 	"rootbell/internal/paper/sheet"
@@ -102,8 +101,26 @@ type wording struct {
 	name, plate string
 	tools, stop string
 	parts       []part
-	caption     string
-	setUp       func(width float64) (scene.Box, []scene.Element)
+	// What the set-up drawing shows, its scale as one to so many, and what is
+	// to be known of it.
+	caption, note string
+	shows         string // the drawing in words
+	scale         int
+	setUp         func(width float64) (scene.Box, []scene.Element)
+}
+
+func (w wording) ready() string { return "Have ready: " + w.tools }
+
+// halt is the warning that starts with the word 'Stop'.
+func (w wording) halt() string { return haltWord + " " + w.stop }
+
+const haltWord = "Stop"
+
+// title heads the card, drawing names it in its title block.
+func (c card) title() string { return c.wording().name + ": the lid of " + c.Tub }
+
+func (c card) drawing() string {
+	return c.wording().name + ": lid of " + c.Tub + ", " + c.holesInWords()
 }
 
 func (c card) wording() wording {
@@ -113,7 +130,7 @@ func (c card) wording() wording {
 	return wording{
 		name: "Helper card", plate: "For an adult. No pupil drills.", tools: c.tools(), parts: c.instructions(),
 		stop:    "if the lid cracks, the saw grabs, a clamp slips or a pupil comes near. Let go of the trigger first. A cracked lid is not used.",
-		caption: "Set-up, cut through, 1 : " + strconv.Itoa(setUpScale) + ".", setUp: c.setUp,
+		caption: "Set-up, cut through", scale: setUpScale, setUp: c.setUp, shows: c.setUpShown(),
 	}
 }
 
@@ -128,7 +145,7 @@ func (c card) small(face scene.Face) scene.Style {
 func (c card) lay() laid {
 	page := laid{fits: true}
 	title := scene.BoxAt(scene.Point{X: sideMM, Y: sideMM}, c.paper.Width-2*sideMM, footMM)
-	page.elements = c.TitleBlock(title, c.wording().name+": lid of "+c.Tub+", "+c.holesInWords(), c.paper)
+	page.elements = c.TitleBlock(title, c.drawing(), c.paper)
 	page.blocks = append(page.blocks, title)
 
 	body := scene.Box{
@@ -178,7 +195,7 @@ func (c card) head(head *scene.Column) {
 	w := c.wording()
 	if box, ok := head.Take(11); ok {
 		size := 20 * scene.PointMM
-		title := scene.Serif.Fitted(w.name+": the lid of "+c.Tub, size, box.Width()-badgeMM-4)
+		title := scene.Serif.Fitted(c.title(), size, box.Width()-badgeMM-4)
 		head.Elements = append(head.Elements, scene.Text{
 			At: box.Min.Plus(scene.Point{Y: 3}), Text: title, SizeMM: size, Face: scene.Serif,
 		})
@@ -189,7 +206,7 @@ func (c card) head(head *scene.Column) {
 	}
 	head.Rule(scene.Part, 0.6)
 	head.Rule(scene.Part, 2)
-	head.Text(c.small(scene.Sans), "Have ready: "+w.tools)
+	head.Text(c.small(scene.Sans), w.ready())
 	head.Gap(2)
 	head.Rule(scene.Edge, 2.5)
 }

@@ -2,7 +2,6 @@ package booklet
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"rootbell/internal/paper/scene"
@@ -15,7 +14,9 @@ func (c card) foamWording() wording {
 	return wording{
 		name: "Foam card", plate: "For an adult. No pupil cuts.", tools: c.foamTools(), parts: c.foamInstructions(),
 		stop:    "if anyone smells fumes or feels unwell, the wire smokes, the blade slips or a pupil comes near. Unplug the wire first, then air the place.",
-		caption: "Board with two cups, cut through, 1 : " + strconv.Itoa(foamScale) + ". Least lengths in the worst case: common practice, no source.", setUp: c.boardDrawing,
+		caption: "Board with two cups, cut through", scale: foamScale, setUp: c.boardDrawing,
+		shows: c.boardShown(),
+		note:  "Least lengths in the worst case: common practice, no source.",
 	}
 }
 
@@ -72,6 +73,14 @@ func (c card) foamAirStep() string {
 // foamScale is the scale of the board's drawing: one to so many.
 const foamScale = 3
 
+func (c card) boardShown() string {
+	least := func(mm float64) string { return atLeast + sheet.MarkUp(mm, c.System) }
+	return "Cut through: a board with two cups. To its edge " + least(c.Foam.EdgeMM) + " of foam stay, between the holes " +
+		least(c.Foam.WebMM) + ", and " + least(c.Foam.CupMM) + " of each cup show below the board, in " + sheet.UnitWord(c.System) + "."
+}
+
+const atLeast = "≥ "
+
 // boardDrawing is the board's end with two cups, with what must stay.
 func (c card) boardDrawing(width float64) (scene.Box, []scene.Element) {
 	const k, most = 1.0 / foamScale, 60.0
@@ -99,7 +108,7 @@ func (c card) boardDrawing(width float64) (scene.Box, []scene.Element) {
 			at(x-lip, 1.5), at(x-body, 1.5), at(x-body*taper, -cup), at(x+body*taper, -cup), at(x+body, 1.5), at(x+lip, 1.5),
 		), Class: scene.Part})
 	}
-	words := func(mm float64) string { return "≥ " + sheet.MarkUp(mm, c.System) }
+	words := func(mm float64) string { return atLeast + sheet.MarkUp(mm, c.System) }
 	out = append(out, dimension(at(0, 0), at(first-hole/2, 0), 5, words(c.Foam.EdgeMM))...)
 	out = append(out, dimension(at(first+hole/2, 0), at(second-hole/2, 0), 5, words(c.Foam.WebMM))...)
 	out = append(out, dimension(at(second+hole/2+12, -board), at(second+hole/2+12, -cup), 0, words(c.Foam.CupMM))...)

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"rootbell/internal/garden"
+	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/scene"
 	"rootbell/internal/paper/sheet"
 )
@@ -17,10 +18,17 @@ type Cover struct {
 	Revision string
 }
 
+func (c Cover) lid() sheet.Lid {
+	return sheet.Lid{Garden: c.Garden, Invented: c.Invented, System: c.System, On: c.On, Revision: c.Revision}
+}
+
+func (c Cover) block(drawing string, paper scene.Size) content.Block {
+	return c.lid().Block(drawing, paper)
+}
+
 func (c Cover) titleBlock(drawing string, paper scene.Size) []scene.Element {
 	box := scene.BoxAt(scene.Point{X: sideMM, Y: sideMM}, paper.Width-2*sideMM, footMM)
-	lid := sheet.Lid{Garden: c.Garden, Invented: c.Invented, System: c.System, On: c.On, Revision: c.Revision}
-	return lid.TitleBlock(box, drawing, paper)
+	return c.lid().TitleBlock(box, drawing, paper)
 }
 
 // body is the page between the margins, over the title block.
@@ -51,17 +59,12 @@ func stepsIn(column *scene.Column, points float64, from int, steps []string) {
 	}
 }
 
-// ask is one blank box with its question.
-type ask struct {
-	letter, words string
-}
-
 // askMM is the height of a blank with its line to write on.
 const askMM = 7.6
 
 // asks lays blanks under one another: the letter that is on the drawing, what
 // to measure, and a box for the number with its unit.
-func asks(column *scene.Column, unit string, list []ask) {
+func asks(column *scene.Column, list []content.Ask) {
 	const boxMM = 22
 	for _, a := range list {
 		block, ok := column.Take(askMM)
@@ -70,14 +73,14 @@ func asks(column *scene.Column, unit string, list []ask) {
 		}
 		at := func(x, y float64) scene.Point { return block.Min.Plus(scene.Point{X: x, Y: y}) }
 		blank := scene.BoxAt(scene.Point{X: block.Max.X - boxMM - 8, Y: block.Min.Y + 0.8}, boxMM, askMM-1.4)
-		words := scene.Sans.Fitted(a.words, 3.2, blank.Min.X-block.Min.X-8)
-		column.Elements = append(column.Elements, ring(at(2.6, askMM/2), a.letter)...)
+		words := scene.Sans.Fitted(a.Words, 3.2, blank.Min.X-block.Min.X-8)
+		column.Elements = append(column.Elements, ring(at(2.6, askMM/2), a.Letter)...)
 		column.Elements = append(
 			column.Elements,
 			scene.Text{At: at(7, askMM/2-1.1), Text: words, SizeMM: 3.2},
 			scene.Shape{Path: scene.Rectangle(blank), Class: scene.Thin},
 			scene.Line{From: blank.Min, To: scene.Point{X: blank.Max.X, Y: blank.Min.Y}, Class: scene.Edge},
-			scene.Text{At: scene.Point{X: blank.Max.X + 1.2, Y: blank.Min.Y + 1.4}, Text: unit, SizeMM: 3.2},
+			scene.Text{At: scene.Point{X: blank.Max.X + 1.2, Y: blank.Min.Y + 1.4}, Text: a.Unit, SizeMM: 3.2},
 		)
 	}
 }

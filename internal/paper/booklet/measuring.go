@@ -1,7 +1,6 @@
 package booklet
 
 import (
-	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
 )
 
@@ -16,25 +15,24 @@ func MeasuringSheet(c Cover, paper scene.Size) ([]byte, error) {
 func layMeasuring(c Cover, paper scene.Size) laid {
 	page := laid{fits: true, elements: c.titleBlock("Measuring sheet", paper)}
 	head := scene.NewColumn(body(paper))
-	headOf(head, "Measuring sheet: one tub, tape and pencil")
-	head.Text(scene.Style{Face: scene.Serif, SizeMM: 10.5 * scene.PointMM, Leading: 1.25},
-		"Measure inside where it says inside. Write what the tape shows, not what the label says.")
+	headOf(head, measuringTitle)
+	reading := scene.Style{Face: scene.Serif, SizeMM: 10.5 * scene.PointMM, Leading: 1.25}
+	head.Text(reading, measureWords)
 	head.Gap(2)
-	head.Text(scene.Style{Face: scene.Sans, SizeMM: 3.2, Leading: 1.5}, "Tub's name ______________________   What it has held before ________________________________")
+	head.Text(scene.Style{Face: scene.Sans, SizeMM: 3.2, Leading: 1.5}, string(tubLine))
 	head.Gap(1.5)
-	head.Text(scene.Style{Face: scene.Serif, SizeMM: 10.5 * scene.PointMM, Leading: 1.25},
-		"If nobody knows what a second-hand tub has held, do not grow food in it.")
+	head.Text(reading, heldWords)
 	head.Gap(2.5)
 	head.Rule(scene.Edge, 3)
 	rest := body(paper)
 	rest.Max.Y = rest.Min.Y + head.Left()
 	halves := scene.Columns(rest, 2, gutterMM)
 	left, right := scene.NewColumn(halves[0]), scene.NewColumn(halves[1])
-	unit := map[garden.System]string{garden.Metric: "cm", garden.US: "in"}[c.System]
-	tubBlock(left, unit)
-	cupBlock(left, map[garden.System]string{garden.Metric: "mm", garden.US: "in"}[c.System])
-	lidBlock(right, unit)
-	shelfBlock(right, unit)
+	f := c.measured()
+	f.tub.set(left)
+	f.cup.set(left)
+	f.lid.set(right)
+	f.shelf.set(right)
 	page.add(head, left, right)
 	return page
 }
@@ -56,20 +54,25 @@ func figure(column *scene.Column, share float64, draw func(box scene.Box) []scen
 	}
 }
 
-func tubBlock(column *scene.Column, unit string) {
-	sectionHead(column, "The tub, cut through, without its lid")
-	figure(column, largeFigure, drawTub)
+// set lays a form: its head, its drawing, what to fill in.
+func (f form) set(column *scene.Column) {
+	sectionHead(column, f.head)
+	figure(column, f.share, f.draw)
+	if len(f.asks) > 0 {
+		column.Gap(1)
+		asks(column, f.asks)
+	}
+	if len(f.table.Rows) > 0 {
+		column.Table(f.table.Set(3, 6.2, 1.5, 2, 2, 2))
+	}
 	column.Gap(1)
-	asks(column, unit, []ask{
-		{"a", "inside, top: long"},
-		{"b", "inside, top: wide"},
-		{"c", "inside, floor: long"},
-		{"d", "inside, floor: wide"},
-		{"e", "inside height to the rim"},
-		{"f", "radius of the inside corners"},
-	})
-	column.Gap(1)
-	column.Text(scene.Style{Face: scene.Sans, SizeMM: 2.9}, "Outside, lid on: long ________ wide ________ high ________ ; empty tub weighs ________")
+	style := scene.Style{Face: scene.Sans, SizeMM: 2.9, Leading: f.leading}
+	for _, line := range f.lines {
+		column.Text(style, string(line))
+	}
+	for _, words := range f.words {
+		column.Text(style, words)
+	}
 	column.Gap(3)
 }
 
@@ -84,23 +87,6 @@ func drawTub(box scene.Box) []scene.Element {
 	out = append(out, measured(at(0.7, 0.12), at(0.7, 0.86), 0, "e")...)
 	out = append(out, scene.Line{From: at(0.24, 0.16), To: at(0.32, 0.44)})
 	return append(out, ring(at(0.33, 0.5), "f")...)
-}
-
-func lidBlock(column *scene.Column, unit string) {
-	sectionHead(column, "The lid, from above and from the side")
-	figure(column, largeFigure, drawLid)
-	column.Gap(1)
-	asks(column, unit, []ask{
-		{"g", "flat part: long"},
-		{"h", "flat part: wide"},
-		{"i", "radius of its corners"},
-		{"j", "thickness"},
-		{"k", "face over (+), under (−) rim"},
-	})
-	column.Gap(1)
-	column.Text(scene.Style{Face: scene.Sans, SizeMM: 2.9, Leading: 1.5},
-		"Draw handles, vents, ribs and folds into the drawing, each with its distances from the lower left corner.")
-	column.Gap(3)
 }
 
 func drawLid(box scene.Box) []scene.Element {
@@ -120,24 +106,6 @@ func drawLid(box scene.Box) []scene.Element {
 	return append(out, ring(at(0.96, 0.12), "k")...)
 }
 
-func cupBlock(column *scene.Column, unit string) {
-	sectionHead(column, "Five cups of one pack")
-	figure(column, smallFigure, drawCup)
-	table := scene.Table{SizeMM: 3, RowMM: 6.2, Fields: []scene.Field{
-		{Head: "cup, " + unit, Share: 1.5, Face: scene.SansBold},
-		{Head: "m body", Share: 2},
-		{Head: "n rim", Share: 2},
-		{Head: "o depth", Share: 2},
-	}}
-	for _, n := range []string{"1", "2", "3", "4", "5"} {
-		table.Rows = append(table.Rows, []string{n, scene.Blank, scene.Blank, scene.Blank})
-	}
-	column.Table(table)
-	column.Gap(1)
-	column.Text(scene.Style{Face: scene.Sans, SizeMM: 2.9, Leading: 1.25},
-		"The largest body and the smallest rim count.")
-}
-
 func drawCup(box scene.Box) []scene.Element {
 	at := within(box)
 	out := []scene.Element{
@@ -148,22 +116,6 @@ func drawCup(box scene.Box) []scene.Element {
 	out = append(out, measured(at(0.365, 0.66), at(0.635, 0.66), 0, "m")...)
 	out = append(out, measured(at(0.3, 0.86), at(0.7, 0.86), 2, "n")...)
 	return append(out, measured(at(0.76, 0.12), at(0.76, 0.86), 0, "o")...)
-}
-
-func shelfBlock(column *scene.Column, unit string) {
-	sectionHead(column, "The shelf and the tap")
-	figure(column, smallFigure, drawShelf)
-	column.Gap(1)
-	asks(column, unit, []ask{
-		{"p", "shelf between its posts"},
-		{"q", "depth, front to back"},
-		{"r", "clear height"},
-	})
-	column.Gap(1)
-	style := scene.Style{Face: scene.Sans, SizeMM: 2.9, Leading: 1.7}
-	column.Text(style, "Load the maker allows, spread evenly: ________ for each shelf")
-	column.Text(style, "Tap: distance to the shelf ________ ; bucket holds ________ ; pH strip ________ ; EC ________")
-	column.Text(style, "Socket: above the water line, away from splashes? ________ Residual-current protection (RCD, GFCI)? ________")
 }
 
 func drawShelf(box scene.Box) []scene.Element {

@@ -82,14 +82,13 @@ func SectionSVG(s Section) ([]byte, error) {
 	d := sectionDraft{Section: s, scale: s.pick()}
 	d.draw()
 	frame := scene.Bounds(d.elements).Grown(4)
-	title := scene.BoxAt(frame.Min.Minus(scene.Point{Y: footMM}), max(frame.Width(), 150), footMM)
-	lid := sheet.Lid{Garden: s.Garden, Invented: s.Invented, System: s.System, On: s.On, Revision: s.Revision}
-	d.elements = append(d.elements, lid.TitleBlock(title, "Section of "+s.Tub+", 1 : "+d.scaleName(), scene.Size{})...)
 	if s.Stop != "" {
 		d.elements = append(d.elements, sheet.StopPlate(frame, s.Stop)...)
 	}
+	title := scene.BoxAt(frame.Min.Minus(scene.Point{Y: footMM}), max(frame.Width(), 150), footMM)
+	d.elements = append(d.elements, s.lid().TitleBlock(title, s.title()+", 1 : "+d.scaleName(), scene.Size{})...)
 	drawing := scene.Drawing{
-		Title: "Section of " + s.Tub, Desc: d.words(), Frame: frame.Union(title).Grown(1), Elements: d.elements,
+		Title: s.title(), Desc: s.words(", 1 : " + d.scaleName()), Frame: frame.Union(title).Grown(1), Elements: d.elements,
 	}
 	return drawing.SVG(), nil
 }
@@ -154,20 +153,3 @@ func (s Section) halfInside(height float64) float64 {
 }
 
 func (s Section) rim() float64 { return s.Profile[len(s.Profile)-1].HeightMM }
-
-// words say what the drawing shows, for who cannot see it.
-func (d *sectionDraft) words() string {
-	unit := sheet.UnitName(d.System)
-	text := fmt.Sprintf("%s cut through, 1 : %s. Filled to %s %s over the inside floor on transplant day; lowest safe line at %s %s.",
-		d.Tub, d.scaleName(), d.mark(d.FillMM), unit, d.mark(d.LowestMM), unit)
-	if d.LaterFillMM > 0 {
-		text += fmt.Sprintf(" Once roots hang, filled to %s %s.", d.mark(d.LaterFillMM), unit)
-	}
-	if d.Aerated {
-		text += " The air pump stands outside, above the water line, tied so that it cannot fall in, with a check valve in its line and a drip loop in its lead."
-	}
-	for _, note := range d.Notes {
-		text += " " + note
-	}
-	return text
-}

@@ -87,16 +87,18 @@ type level struct {
 	words  string
 }
 
+// lines are the lines of the water that are known, from the top down.
+func (s Section) lines() []level {
+	all := []level{{s.FillMM, scene.Part, "fill"}, {s.LaterFillMM, scene.Hidden, "roots hang"}, {s.LowestMM, scene.Lowest, "lowest safe line"}}
+	return slices.DeleteFunc(all, func(l level) bool { return l.height <= 0 })
+}
+
 // levels are the lines of the water, named at the left of the tub; words that
 // would stand too close are moved down along their leaders.
 func (d *sectionDraft) levels() {
-	all := []level{{d.FillMM, scene.Part, "fill"}, {d.LaterFillMM, scene.Hidden, "roots hang"}, {d.LowestMM, scene.Lowest, "lowest safe line"}}
 	x := d.at(-d.OutsideWidthMM/2, 0).X - 5
 	last := math.Inf(1)
-	for _, l := range all {
-		if l.height <= 0 {
-			continue
-		}
+	for _, l := range d.lines() {
 		half := d.halfInside(l.height)
 		d.add(scene.Line{From: d.at(-half, l.height), To: d.at(half, l.height), Class: l.class})
 		wall := d.at(-half, l.height)
@@ -171,7 +173,7 @@ func (d *sectionDraft) air() {
 		from := d.at(stone+30, 2+d.StoneMM/2)
 		to := scene.Point{X: d.at(d.OutsideWidthMM/2, 0).X + 3, Y: from.Y}
 		d.add(scene.Shape{Path: path, Class: scene.Part}, scene.Line{From: from, To: to}, scene.Text{
-			At: to.Plus(scene.Point{X: 1, Y: -letterMM * 0.36}), Text: "air stone", SizeMM: letterMM, Halo: true,
+			At: to.Plus(scene.Point{X: 1, Y: -letterMM * 0.36}), Text: airStone, SizeMM: letterMM, Halo: true,
 		})
 	}
 	side := d.OutsideWidthMM/2 + 20
@@ -186,12 +188,12 @@ func (d *sectionDraft) air() {
 	d.add(
 		scene.Shape{Path: scene.Polygon(valve.Plus(scene.Point{X: -2, Y: 1.3}), valve, valve.Plus(scene.Point{X: -2, Y: -1.3})), Class: scene.Part, Fill: scene.White},
 		scene.Shape{Path: scene.Polygon(valve.Plus(scene.Point{X: 2, Y: 1.3}), valve, valve.Plus(scene.Point{X: 2, Y: -1.3})), Class: scene.Part, Fill: scene.White},
-		scene.Text{At: valve.Plus(scene.Point{X: 1, Y: 2.4}), Text: "check valve", SizeMM: letterMM, Anchor: scene.End, Halo: true},
+		scene.Text{At: valve.Plus(scene.Point{X: 1, Y: 2.4}), Text: checkValve, SizeMM: letterMM, Anchor: scene.End, Halo: true},
 	)
 	d.add(scene.Shape{Path: scene.Rectangle(d.box(side, low, side+pumpWide, low+pumpHigh)), Class: scene.Part, Fill: scene.White})
 	d.lead(side, low)
 	words := d.at(side+pumpWide, low+pumpHigh).Plus(scene.Point{X: 2, Y: -1})
-	for i, line := range []string{"air pump, above the", "water line, tied up"} {
+	for i, line := range airPump {
 		d.add(scene.Text{At: words.Minus(scene.Point{Y: float64(i) * 3.6}), Text: line, SizeMM: letterMM, Halo: true})
 	}
 }
@@ -206,8 +208,8 @@ func (d *sectionDraft) lead(side, low float64) {
 		scene.Shape{Path: scene.Rectangle((scene.Box{Min: socket, Max: socket}).Grown(2)), Class: scene.Part, Fill: scene.White},
 	)
 	d.add(
-		scene.Text{At: socket.Plus(scene.Point{X: 3, Y: -1}), Text: "socket", SizeMM: letterMM, Halo: true},
-		scene.Text{At: scene.Point{X: socket.X + 3, Y: loop.Y - 3}, Text: "drip loop", SizeMM: letterMM, Halo: true},
+		scene.Text{At: socket.Plus(scene.Point{X: 3, Y: -1}), Text: socketWord, SizeMM: letterMM, Halo: true},
+		scene.Text{At: scene.Point{X: socket.X + 3, Y: loop.Y - 3}, Text: dripLoop, SizeMM: letterMM, Halo: true},
 	)
 }
 
@@ -221,7 +223,7 @@ func (d *sectionDraft) lamp() {
 	for x := -half + 10; x < half; x += 40 {
 		d.add(scene.Line{From: d.at(x, low).Minus(scene.Point{Y: 0.8}), To: d.at(x, low).Minus(scene.Point{Y: 2.4})})
 	}
-	d.add(scene.Text{At: d.at(0, low+25).Plus(scene.Point{Y: 1}), Text: "lamp, as it hangs on transplant day", SizeMM: letterMM, Anchor: scene.Middle, Halo: true})
+	d.add(scene.Text{At: d.at(0, low+25).Plus(scene.Point{Y: 1}), Text: lampWords, SizeMM: letterMM, Anchor: scene.Middle, Halo: true})
 }
 
 // rootSpace is from the inside floor to the cups' bottom, between two cups.
@@ -231,7 +233,7 @@ func (d *sectionDraft) rootSpace() {
 		return
 	}
 	x := d.onLid(slices.Min(d.CupsAtMM)) + d.Cup.RimMM/2 + 3*d.scale
-	d.add(dimension(d.at(x, 0), d.at(x, bottom), 0, d.mark(bottom)+" roots")...)
+	d.add(dimension(d.at(x, 0), d.at(x, bottom), 0, d.mark(bottom)+" "+rootSpace)...)
 }
 
 // heights are the chains of dimensions on the left: the bay, then the parts.
@@ -243,16 +245,16 @@ func (d *sectionDraft) heights() {
 			d.add(dimension(d.at(x, from), d.at(x, to), off, words)...)
 		}
 	}
-	left(-d.FloorMM, d.LidFaceMM, 4, d.mark(d.FloorMM+d.LidFaceMM)+" to the lid")
+	left(-d.FloorMM, d.LidFaceMM, 4, d.mark(d.FloorMM+d.LidFaceMM)+" "+toTheLid)
 	if d.LampMM > 0 {
-		left(d.LidFaceMM, d.LidFaceMM+d.LampMM, 4, d.mark(d.LampMM)+" lid to lamp")
+		left(d.LidFaceMM, d.LidFaceMM+d.LampMM, 4, d.mark(d.LampMM)+" "+lidToLamp)
 	}
 	if d.ClearMM > 0 {
-		left(-d.FloorMM, d.ClearMM-d.FloorMM, 12, d.mark(d.ClearMM)+" clear height")
+		left(-d.FloorMM, d.ClearMM-d.FloorMM, 12, d.mark(d.ClearMM)+" "+clearHeight)
 	}
 	if d.PlantMM > 0 && len(d.CupsAtMM) > 0 {
 		at := d.onLid(slices.Min(d.CupsAtMM)) - d.SpreadMM/2 - 12
-		d.add(dimension(d.at(at, d.LidFaceMM), d.at(at, d.LidFaceMM+d.PlantMM), 3, d.mark(d.PlantMM)+" at harvest")...)
+		d.add(dimension(d.at(at, d.LidFaceMM), d.at(at, d.LidFaceMM+d.PlantMM), 3, d.mark(d.PlantMM)+" "+atHarvest)...)
 	}
 	bottom := -d.FloorMM - shelfMM
 	half := d.OutsideWidthMM / 2

@@ -47,8 +47,21 @@ func (c card) setUp(width float64) (scene.Box, []scene.Element) {
 	for _, side := range []float64{-1, 1} {
 		out = append(out, clamp(at, side, half, lid)...)
 	}
-	out = append(out, dimension(at(-saw/2, lid+sawDepth), at(saw/2, lid+sawDepth), 7, "saw "+sheet.ToolSize(saw, c.System))...)
+	out = append(out, dimension(at(-saw/2, lid+sawDepth), at(saw/2, lid+sawDepth), 7, c.sawWords())...)
 	return scene.BoxAt(scene.Point{}, width, (lid+sawDepth)*k+9+12), append(out, setUpWords(at, saw, half, lid)...)
+}
+
+// sawWords name the saw of the first hole; a saw larger than the drawing has
+// room for is drawn smaller, but named by its own size.
+func (c card) sawWords() string {
+	if len(c.Holes) == 0 {
+		return "saw"
+	}
+	return "saw " + sheet.ToolSize(c.Holes[0].SizeMM, c.System)
+}
+
+func (c card) setUpShown() string {
+	return "Cut through: the " + c.sawWords() + " stands on the lid, the lid lies on the backing board, the board on the bench; a clamp on each side holds all three together."
 }
 
 // sawShape is the saw standing on the lid, with its pilot bit, arbor and axis.

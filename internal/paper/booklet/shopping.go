@@ -27,12 +27,12 @@ func ShoppingList(c Cover, list []Buy, total string, paper scene.Size) ([]byte, 
 func layShopping(c Cover, list []Buy, total string, paper scene.Size) []laid {
 	var pages []laid
 	for first := true; first || len(list) > 0; first = false {
-		page := laid{fits: true, elements: c.titleBlock("Shopping list", paper)}
+		page := laid{fits: true, elements: c.titleBlock(shoppingTitle, paper)}
 		column := scene.NewColumn(body(paper))
-		headOf(column, "Shopping list")
+		headOf(column, shoppingTitle)
 		if first {
 			style := scene.Style{Face: scene.Serif, SizeMM: 11 * scene.PointMM, Leading: 1.25}
-			column.Text(style, "Measure before you buy: printed sizes are names, not measures. Take the ruler along. Prices are your own; where a line has none, none was given.")
+			column.Text(style, buyWords)
 			column.Gap(2)
 		}
 		for len(list) > 0 && column.Left() > buyMM(list[0], column)+shoppingFootMM {
@@ -41,7 +41,7 @@ func layShopping(c Cover, list []Buy, total string, paper scene.Size) []laid {
 		}
 		if len(list) == 0 && total != "" {
 			column.Gap(2)
-			column.Text(scene.Style{Face: scene.SansBold, SizeMM: 11 * scene.PointMM}, "Together, where prices are known: "+total)
+			column.Text(scene.Style{Face: scene.SansBold, SizeMM: 11 * scene.PointMM}, togetherWords(total))
 		}
 		page.add(column)
 		pages = append(pages, page)
@@ -67,18 +67,6 @@ func buyStyles() (what, note scene.Style) {
 	what = scene.Style{Face: scene.Sans, SizeMM: buyPoints * scene.PointMM, Indent: tickMM + countMM}
 	note = scene.Style{Face: scene.Sans, SizeMM: notePoints * scene.PointMM, Indent: tickMM + countMM}
 	return what, note
-}
-
-// notes are the second line of an item: its size, and what to measure.
-func (b Buy) notes() string {
-	text := b.Size
-	if b.Measure != "" {
-		if text != "" {
-			text += ". "
-		}
-		text += "Measure: " + b.Measure
-	}
-	return text
 }
 
 func buyMM(b Buy, column *scene.Column) float64 {

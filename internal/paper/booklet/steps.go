@@ -112,12 +112,12 @@ func (c card) steps(column *scene.Column) {
 	}
 }
 
-// stop is the framed warning at the head of the right column.
-func (c card) stop(column *scene.Column, text string) {
+// halt is the framed warning at the head of the right column.
+func (c card) halt(column *scene.Column) {
 	const bar, pad = 3, 2
 	style := c.style(scene.Serif)
 	inner := column.Box.Width() - bar - 2*pad
-	lines := style.Face.Wrap("Stop "+text, style.SizeMM*1.02, inner)
+	lines := style.Face.Wrap(c.wording().halt(), style.SizeMM*1.02, inner)
 	lead := style.SizeMM * style.Leading
 	box, ok := column.Take(float64(len(lines))*lead + 2*pad)
 	if !ok {
@@ -131,9 +131,9 @@ func (c card) stop(column *scene.Column, text string) {
 	for i, line := range lines {
 		at := scene.Point{X: box.Min.X + bar + pad, Y: box.Max.Y - pad - float64(i)*lead - lead*0.76}
 		if i == 0 {
-			column.Elements = append(column.Elements, scene.Text{At: at, Text: "Stop", SizeMM: style.SizeMM, Face: scene.SansBold})
-			at.X += scene.SansBold.Width("Stop ", style.SizeMM)
-			line = strings.TrimPrefix(line, "Stop ")
+			column.Elements = append(column.Elements, scene.Text{At: at, Text: haltWord, SizeMM: style.SizeMM, Face: scene.SansBold})
+			at.X += scene.SansBold.Width(haltWord+" ", style.SizeMM)
+			line = strings.TrimPrefix(line, haltWord+" ")
 		}
 		column.Elements = append(column.Elements, scene.Text{At: at, Text: line, SizeMM: style.SizeMM, Face: style.Face})
 	}

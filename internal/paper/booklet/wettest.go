@@ -1,11 +1,6 @@
 package booklet
 
-import (
-	"strings"
-
-	"rootbell/internal/garden"
-	"rootbell/internal/paper/scene"
-)
+import "rootbell/internal/paper/scene"
 
 // WetTub is one tub of the wet test.
 type WetTub struct {
@@ -33,49 +28,20 @@ const wetRows = 6
 func layWetTest(c Cover, tubs []WetTub, paper scene.Size) laid {
 	page := laid{fits: true, elements: c.titleBlock("Wet test", paper)}
 	column := scene.NewColumn(body(paper))
-	headOf(column, "Wet test: 24 hours with plain water")
-	drop := map[garden.System]string{garden.Metric: "3 mm", garden.US: "1/8 in"}[c.System]
-	stepsIn(column, 11, 1, []string{
-		"Stand the empty tub where it will live. A filled tub is never lifted or pushed: fill it and drain it in place.",
-		"Keep plugs, leads and the air pump dry: outside the tub, above the water line, with a loop of the lead hanging lower than the socket.",
-		"Fill with plain water to the line in the table. Draw a pencil line on the outside at the water, and write the time beside it.",
-		"Lay a dry paper towel under the rim all round and under the tub. Put the lid on.",
-		"After 24 hours look again. A wet towel, or a drop of more than " + drop + ": stop, find out why, do not drill or plant.",
-		"Look at the shelf: does it bend so that the water stands higher at one end? Measure at both ends; over " + drop + " of difference, take the tub down empty and strengthen the shelf.",
-		"Light-leak look: darken the room, hold a torch inside the empty tub. Where walls or lid glow, algae will grow: cover them.",
-		"Do the test twice: before the lid is drilled, and again with the cups hung in before planting.",
-	})
+	headOf(column, wetTitle)
+	stepsIn(column, 11, 1, wetSteps(c.System))
 	column.Gap(3)
-	table := scene.Table{SizeMM: 10 * scene.PointMM, RowMM: 9, Fields: []scene.Field{
-		{Head: "tub", Share: 2.4, Face: scene.SansBold},
-		{Head: "fill to", Share: 1.6},
-		{Head: "filled, time", Share: 2},
-		{Head: "24 h later", Share: 2},
-		{Head: "drop", Share: 1.4},
-		{Head: "towel dry", Share: 1.6},
-		{Head: "light seen at", Share: 2},
-	}}
-	for _, when := range []string{"Before drilling", "Before planting"} {
-		sectionHead(column, when)
-		table.Rows = nil
-		for _, tub := range tubs {
-			table.Rows = append(table.Rows, []string{tub.Name, tub.Fill, scene.Blank, scene.Blank, scene.Blank, scene.Blank, scene.Blank})
+	for _, t := range wetTables(tubs) {
+		sectionHead(column, t.Caption)
+		row := 9.0
+		if len(t.Rows) > 3 {
+			row = 6
 		}
-		if len(table.Rows) > 3 {
-			table.RowMM = 6
-		}
-		column.Table(table)
+		column.Table(t.Set(10*scene.PointMM, row, 2.4, 1.6, 2, 2, 1.4, 1.6, 2))
 		column.Gap(4)
 	}
-	var glows []string
-	for _, tub := range tubs {
-		if tub.LetLight {
-			glows = append(glows, tub.Name)
-		}
-	}
-	if len(glows) > 0 {
-		column.Text(scene.Style{Face: scene.Sans, SizeMM: 10 * scene.PointMM},
-			"Lets light through, black it out before planting: "+strings.Join(glows, ", ")+".")
+	if words := glowWords(tubs); words != "" {
+		column.Text(scene.Style{Face: scene.Sans, SizeMM: 10 * scene.PointMM}, words)
 	}
 	page.add(column)
 	return page

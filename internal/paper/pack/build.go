@@ -3,6 +3,7 @@ package pack
 import (
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/booklet"
+	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/scene"
 	"rootbell/internal/paper/sheet"
 )
@@ -42,6 +43,7 @@ func (b *builder) lids() {
 				Name: "section-" + garden.Slug(l.Tub) + ".svg", Tub: l.Tub, Title: "Section of " + l.Tub,
 				About: "The tub cut through on its shelf: where the water stands, and what fits over and under it.",
 				Draw:  unsized(func() ([]byte, error) { return booklet.SectionSVG(s) }),
+				read:  one(func(scene.Size) (content.Sheet, error) { return booklet.SectionContent(s) }),
 			})
 		}
 	}
@@ -49,12 +51,14 @@ func (b *builder) lids() {
 		b.add(Paper{
 			Name: "helper-card.pdf", Title: "Helper card", About: "What the adult who drills needs at the bench, a page for each lid.",
 			Draw: func(size scene.Size) ([]byte, error) { return booklet.HelperCards(lids, size) },
+			read: cards(lids),
 		})
 	}
 	if len(boards) > 0 {
 		b.add(Paper{
 			Name: "foam-card.pdf", Title: "Foam card", About: "What the adult who cuts the foam needs at the bench, a page for each board.",
 			Draw: func(size scene.Size) ([]byte, error) { return booklet.FoamCards(boards, size) },
+			read: cards(boards),
 		})
 	}
 }
@@ -70,26 +74,31 @@ func (b *builder) lid(l sheet.Lid) {
 		Name: slug + ".pdf", Tub: l.Tub, Title: "Lid sheet of " + l.Tub + ", true scale",
 		About: "Print it, tape it on the lid, measure its bars and " + work + " through it.",
 		Draw:  func(size scene.Size) ([]byte, error) { return sheet.LidPDF(l, size) },
+		read:  one(func(size scene.Size) (content.Sheet, error) { return sheet.LidContent(l, size) }),
 	})
 	b.add(Paper{
 		Name: slug + ".svg", Tub: l.Tub, Title: "Lid of " + l.Tub + " as a drawing",
 		About: "One drawing at true scale, for a screen or a drawing program.",
 		Draw:  unsized(func() ([]byte, error) { return sheet.LidSVG(l) }),
+		read:  drawn(l, sheet.PictureContent),
 	})
 	b.add(Paper{
 		Name: slug + ".dxf", Tub: l.Tub, Title: "Lid of " + l.Tub + " for a machine",
 		About: "The same lid in millimetres, on layers, for a workshop that cuts from drawings.",
 		Draw:  unsized(func() ([]byte, error) { return sheet.LidDXF(l) }),
+		read:  drawn(l, sheet.LayersContent),
 	})
 	b.add(Paper{
 		Name: slug + ".csv", Tub: l.Tub, Title: "Holes of " + l.Tub + " as a table",
 		About: "The place and size of each hole in millimetres, for a spreadsheet.",
 		Draw:  unsized(func() ([]byte, error) { return sheet.LidCSV(l) }),
+		read:  drawn(l, sheet.HolesContent),
 	})
 	b.add(Paper{
 		Name: "rings-" + garden.Slug(l.Tub) + ".pdf", Tub: l.Tub, Title: "Numbered rings for " + l.Tub,
 		About: "Cut them out and lay one round each cup, so that a class knows which cup is whose.",
 		Draw:  func(size scene.Size) ([]byte, error) { return sheet.RingsPDF(l, size) },
+		read:  one(func(size scene.Size) (content.Sheet, error) { return sheet.RingsContent(l, size) }),
 	})
 }
 
@@ -104,16 +113,19 @@ func (b *builder) tubs() {
 			Name: "dipstick-" + garden.Slug(d.Tub) + ".pdf", Tub: d.Tub, Title: "Dipstick of " + d.Tub + ", true scale",
 			About: "Cut it out and stand it in the tub: it reads the depth of the water and its volume.",
 			Draw:  func(size scene.Size) ([]byte, error) { return sheet.DipstickPDF(d, size) },
+			read:  one(func(size scene.Size) (content.Sheet, error) { return sheet.DipstickContent(d, size) }),
 		})
 	}
 	b.add(Paper{
 		Name: "measuring-sheet.pdf", Title: "Measuring sheet", About: "Blanks to fill in beside the tub, the lid, the cups and the shelf.",
 		Draw: func(size scene.Size) ([]byte, error) { return booklet.MeasuringSheet(b.cover, size) },
+		read: sure(func(size scene.Size) content.Sheet { return booklet.MeasuringContent(b.cover, size) }),
 	})
 	if wet := wetTubs(b.a); len(wet) > 0 {
 		b.add(Paper{
 			Name: "wet-test.pdf", Title: "Wet test", About: "A day with water alone, before anything grows: does the tub hold, does the air run?",
 			Draw: func(size scene.Size) ([]byte, error) { return booklet.WetTest(b.cover, wet, size) },
+			read: sure(func(size scene.Size) content.Sheet { return booklet.WetTestContent(b.cover, wet, size) }),
 		})
 	}
 }

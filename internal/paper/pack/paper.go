@@ -2,6 +2,7 @@ package pack
 
 import (
 	"rootbell/internal/garden"
+	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/scene"
 )
 
@@ -41,6 +42,23 @@ type Paper struct {
 	// that is not printed takes no notice of it. The same size gives the same
 	// bytes.
 	Draw func(scene.Size) ([]byte, error)
+
+	read func(scene.Size) ([]content.Sheet, error)
+}
+
+// Page is what a paper says, for a page on a screen.
+type Page struct {
+	Paper
+	Sheets []content.Sheet
+}
+
+// Page is the paper's content for a size of paper. It fails where Draw does.
+func (p Paper) Page(size scene.Size) (Page, error) {
+	sheets, err := p.read(size)
+	if err != nil {
+		return Page{}, err
+	}
+	return Page{Paper: p, Sheets: sheets}, nil
 }
 
 // Build lists every paper of the day of building, in the order in which they
@@ -63,4 +81,27 @@ func Find(a *garden.Assessment, name string) (Paper, bool) {
 		}
 	}
 	return Paper{}, false
+}
+
+// Size is the sheet of a size's name, A4 or Letter.
+func Size(name string) (scene.Size, bool) {
+	switch name {
+	case "A4":
+		return scene.A4, true
+	case "Letter":
+		return scene.Letter, true
+	}
+	return scene.Size{}, false
+}
+
+// PageOf is what the paper of that file name says on the plan's own size of
+// paper; ok is false where there is no such paper, or it cannot be drawn.
+func PageOf(a *garden.Assessment, name string) (page Page, ok bool) {
+	p, found := Find(a, name)
+	size, known := Size(a.Paper())
+	if !found || !known {
+		return Page{}, false
+	}
+	page, err := p.Page(size)
+	return page, err == nil
 }

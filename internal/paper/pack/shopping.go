@@ -6,6 +6,7 @@ import (
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/booklet"
+	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/scene"
 	"rootbell/internal/school/shopping"
 )
@@ -15,13 +16,16 @@ func (b *builder) shopping() {
 	if len(rows) == 0 {
 		return
 	}
+	read := sure(func(size scene.Size) content.Sheet { return booklet.ShoppingContent(b.cover, rows, total, size) })
 	b.add(Paper{
 		Name: "shopping.pdf", Title: "Shopping list", About: "What to buy, what to measure first, and what it costs where you gave prices.",
 		Draw: func(size scene.Size) ([]byte, error) { return booklet.ShoppingList(b.cover, rows, total, size) },
+		read: read,
 	})
 	b.add(Paper{
 		Name: "shopping.csv", Title: "Shopping list as a table", About: "The same list for a spreadsheet.",
 		Draw: unsized(func() ([]byte, error) { return shopping.CSV(b.a.Shopping, b.a.Plan.Currency) }),
+		read: read,
 	})
 }
 

@@ -51,10 +51,10 @@ const (
 // longer than the page comes in pieces that are glued cross on cross. It fails
 // when the depths are no depths of a tub.
 func DipstickPDF(d Dipstick, paper scene.Size) ([]byte, error) {
-	if !(d.TopMM >= 10 && d.TopMM <= mostTopMM) {
-		return nil, fmt.Errorf("a dipstick of %g mm cannot be drawn; the tub's inside height must be 10 to %d mm", d.TopMM, mostTopMM)
+	if err := d.check(); err != nil {
+		return nil, err
 	}
-	press := scene.NewPress("Dipstick of "+d.Tub, d.On)
+	press := scene.NewPress(d.title(), d.On)
 	pieces := d.pieces(paper)
 	across := int((paper.Width - 2*marginMM - dipTextMM) / (stripMM + stripGap))
 	for first := 0; first < len(pieces); first += across {
@@ -72,6 +72,14 @@ func DipstickPDF(d Dipstick, paper scene.Size) ([]byte, error) {
 		page.Draw(d.besides(paper)...)
 	}
 	return press.Bytes()
+}
+
+func (d Dipstick) check() error {
+	// Written so that a height that is not a number fails too.
+	if !(d.TopMM >= 10 && d.TopMM <= mostTopMM) {
+		return fmt.Errorf("a dipstick of %g mm cannot be drawn; the tub's inside height must be 10 to %d mm", d.TopMM, mostTopMM)
+	}
+	return nil
 }
 
 // piece is a part of the strip, from one depth to another.
@@ -101,14 +109,14 @@ func (d Dipstick) pieces(paper scene.Size) []stripPiece {
 // strip is the whole scale from the floor at y 0: lengths on the left, volumes
 // on the right, named lines across.
 func (d Dipstick) strip(pieces []stripPiece) []scene.Element {
-	units := map[garden.System][2]string{garden.Metric: {"cm", "litres"}, garden.US: {"in", "gal"}}[d.System]
+	length, volume := d.units()
 	out := append(
 		d.lengths(),
-		scene.Text{At: scene.Point{X: 2, Y: 2}, Text: units[0], SizeMM: levelMM},
-		scene.Text{At: scene.Point{X: stripMM - 2, Y: 2}, Text: units[1], SizeMM: levelMM, Anchor: scene.End},
+		scene.Text{At: scene.Point{X: 2, Y: 2}, Text: length, SizeMM: levelMM},
+		scene.Text{At: scene.Point{X: stripMM - 2, Y: 2}, Text: volume, SizeMM: levelMM, Anchor: scene.End},
 	)
 	for _, v := range d.Volumes {
-		if !(v.DepthMM >= 0 && v.DepthMM <= d.TopMM) {
+		if !d.shows(v.DepthMM) {
 			continue
 		}
 		tick := 3.0
@@ -191,29 +199,17 @@ func (d Dipstick) besides(paper scene.Size) []scene.Element {
 		Max: scene.Point{X: paper.Width - marginMM, Y: paper.Height - marginMM},
 	}
 	column := scene.NewColumn(box)
-	column.Text(scene.Style{Face: scene.Serif, SizeMM: 18 * scene.PointMM}, "Dipstick of "+d.Tub)
+	column.Text(scene.Style{Face: scene.Serif, SizeMM: 18 * scene.PointMM}, d.title())
 	column.Rule(scene.Part, 3)
-	unit := map[garden.System]string{garden.Metric: "cm on the left, litres on the right", garden.US: "inches on the left, US gallons on the right"}[d.System]
-	for i, step := range []string{
-		"Print at 100 %. Measure the four bars below. Off by more than 0.5 mm: do not use the strip, print again.",
-		"Cut the strip out. Laminate it, or copy its marks onto a stick with a waterproof pen.",
-		"Stand it upright on the tub's floor, beside the air stone, through the service hole. Read where it is wet.",
-		"The strip shows " + unit + ". The volumes are what the tub holds inside, cups and stones included.",
-		"Touch nothing that is plugged in with wet hands. The air pump stands outside, above the water line.",
-	} {
+	for i, step := range d.steps() {
 		column.Step(scene.Style{Face: scene.Serif, SizeMM: textMM, Leading: 1.25, Indent: 8}, itoa(i+1)+".", scene.SansBold, step)
 		column.Gap(1)
 	}
 	low := box.Min.Plus(scene.Point{X: 2, Y: 5})
-	out := append(column.Elements, bar(low, 0, barMM, "100 mm")...)
-	out = append(out, bar(low.Plus(scene.Point{Y: 7}), 0, barInMM, "4 in = 101.6 mm")...)
-	out = append(out, bar(low.Plus(scene.Point{X: 8, Y: 16}), 90, barMM, "100 mm")...)
-	out = append(out, bar(low.Plus(scene.Point{X: 16, Y: 16}), 90, barInMM, "4 in = 101.6 mm")...)
+	out := append(column.Elements, bar(low, 0, barMM, barWords)...)
+	out = append(out, bar(low.Plus(scene.Point{Y: 7}), 0, barInMM, barInWords)...)
+	out = append(out, bar(low.Plus(scene.Point{X: 8, Y: 16}), 90, barMM, barWords)...)
+	out = append(out, bar(low.Plus(scene.Point{X: 16, Y: 16}), 90, barInMM, barInWords)...)
 	title := scene.BoxAt(scene.Point{X: marginMM, Y: marginMM}, paper.Width-2*marginMM, titleMM-1)
-	return append(out, d.titleBlock(title, paper)...)
-}
-
-func (d Dipstick) titleBlock(box scene.Box, paper scene.Size) []scene.Element {
-	return Lid{Garden: d.Garden, Tub: d.Tub, Invented: d.Invented, System: d.System, On: d.On, Revision: d.Revision}.
-		TitleBlock(box, "Dipstick of "+d.Tub, paper)
+	return append(out, d.lid().TitleBlock(title, d.title(), paper)...)
 }

@@ -16,17 +16,21 @@ func LidSVG(l Lid) ([]byte, error) {
 	if err := l.Check(scene.A4); err != nil {
 		return nil, err
 	}
-	d := l.draft()
-	elements := append(d.drawing(), l.rulers()...)
-	frame := l.Outline.Bounds().Grown(rulerRoomMM)
+	elements, frame := l.picture()
 	title := scene.BoxAt(frame.Min.Minus(scene.Point{Y: titleMM}), max(frame.Width(), 150), titleMM-1)
 	elements = append(elements, l.TitleBlock(title, "Lid of "+l.Tub, scene.Size{})...)
 	frame = frame.Union(title.Grown(1))
+	drawing := scene.Drawing{Title: "Lid of " + l.Tub, Desc: l.description(), Frame: frame, Elements: elements}
+	return drawing.SVG(), nil
+}
+
+// picture is the lid with its rulers, and the stop across it where there is one.
+func (l Lid) picture() ([]scene.Element, scene.Box) {
+	elements := append(l.draft().drawing(), l.rulers()...)
 	if l.Stop != "" {
 		elements = append(elements, StopPlate(l.Outline.Bounds(), l.Stop)...)
 	}
-	drawing := scene.Drawing{Title: "Lid of " + l.Tub, Desc: l.description(), Frame: frame, Elements: elements}
-	return drawing.SVG(), nil
+	return elements, l.Outline.Bounds().Grown(rulerRoomMM)
 }
 
 // description says in words what the drawing shows.
@@ -38,7 +42,7 @@ func (l Lid) description() string {
 		text += fmt.Sprintf(" Hole %d: %s right, %s up.", h.N, l.mark(h.XMM), l.mark(h.YMM))
 	}
 	if l.Stop != "" {
-		text = "Do not drill: " + l.Stop + ". " + text
+		text = capital(StopWords(l.Stop)) + ". " + text
 	}
 	return text
 }
@@ -61,10 +65,11 @@ func LidDXF(l Lid) ([]byte, error) {
 	elements = append(elements, scene.Line{
 		From: check, To: check.Plus(scene.Point{X: barMM}), Mark: scene.Mark{Layer: "CHECK"},
 	})
-	line(0, "Units: millimetres. The line above is 100 mm long.")
-	line(1, "Lid of "+l.Tub+", "+l.garden()+", "+l.On+". Seen from above, lid on.")
+	for i, text := range l.fileWords() {
+		line(i, text)
+	}
 	if l.Stop != "" {
-		line(2, "do not drill: "+l.Stop)
+		line(2, StopWords(l.Stop))
 	}
 	for _, h := range l.Holes {
 		elements = append(elements, scene.Text{
@@ -72,6 +77,14 @@ func LidDXF(l Lid) ([]byte, error) {
 		})
 	}
 	return scene.DXF(elements), nil
+}
+
+// fileWords stand in the file for a machine under the line to measure.
+func (l Lid) fileWords() []string {
+	return []string{
+		"Units: millimetres. The line above is 100 mm long.",
+		"Lid of " + l.Tub + ", " + l.garden() + ", " + l.On + ". Seen from above, lid on.",
+	}
 }
 
 func (l Lid) garden() string {
@@ -86,14 +99,19 @@ func LidCSV(l Lid) ([]byte, error) {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true
+	if err := w.WriteAll(l.holeRows()); err != nil {
+		return nil, fmt.Errorf("write the holes as CSV: %w", err)
+	}
+	return out.Bytes(), nil
+}
+
+// holeRows are the cup holes under their heads.
+func (l Lid) holeRows() [][]string {
 	rows := [][]string{{"n", "x_mm", "y_mm", "diameter_mm"}}
 	for _, h := range l.Holes {
 		rows = append(rows, []string{itoa(h.N), hundredths(h.XMM), hundredths(h.YMM), hundredths(h.SizeMM)})
 	}
-	if err := w.WriteAll(rows); err != nil {
-		return nil, fmt.Errorf("write the holes as CSV: %w", err)
-	}
-	return out.Bytes(), nil
+	return rows
 }
 
 // hundredths writes mm to 0.01, without ending zeros.

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 
+	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/scene"
 )
 
@@ -40,7 +41,7 @@ func (l Lid) deed() string {
 // front prints the page before the tiles: what to do, and the tables. What does
 // not fit on one page goes on to the next.
 func (l Lid) front(press *scene.Press, paper scene.Size, t Tiling) {
-	holes, pairs := l.holeRows(), l.pairRows()
+	holes, pairs := l.centres(), l.distances()
 	for n := 1; ; n++ {
 		page := press.Page(paper)
 		box := scene.BoxAt(scene.Point{X: 15, Y: marginMM + titleMM + 2}, paper.Width-30, paper.Height-2*marginMM-titleMM-2)
@@ -50,8 +51,8 @@ func (l Lid) front(press *scene.Press, paper scene.Size, t Tiling) {
 		}
 		both := scene.Columns(scene.Box{Min: box.Min, Max: scene.Point{X: box.Max.X, Y: box.Min.Y + column.Left()}}, 2, 10)
 		left, right := scene.NewColumn(both[0]), scene.NewColumn(both[1])
-		holes = tablePart(left, "Centres, "+UnitWord(l.System)+" from the lower left corner of the lid", l.holeTable(), holes)
-		pairs = tablePart(right, "Between centres, "+UnitWord(l.System)+l.goodWithin(), pairTable(), pairs)
+		holes.Rows = tablePart(left, holes, 2.5, 2.6, 2.6, 5.1)
+		pairs.Rows = tablePart(right, pairs, 2.2, 2, 2.4, 2.4)
 		for _, c := range []*scene.Column{column, left, right} {
 			page.Draw(c.Elements...)
 		}
@@ -60,14 +61,14 @@ func (l Lid) front(press *scene.Press, paper scene.Size, t Tiling) {
 		if l.Stop != "" {
 			page.Draw(StopPlate(box, l.Stop)...)
 		}
-		if len(holes) == 0 && len(pairs) == 0 {
+		if len(holes.Rows) == 0 && len(pairs.Rows) == 0 {
 			return
 		}
 	}
 }
 
 func (l Lid) frontHead(c *scene.Column, t Tiling) {
-	c.Text(scene.Style{Face: scene.Serif, SizeMM: headMM}, "Lid sheet of "+l.Tub+": what to do")
+	c.Text(scene.Style{Face: scene.Serif, SizeMM: headMM}, l.sheetTitle())
 	c.Rule(scene.Part, 3)
 	for i, step := range l.steps(t) {
 		c.Step(scene.Style{Face: scene.Serif, SizeMM: textMM, Indent: 8}, itoa(i+1)+".", scene.SansBold, step)
@@ -83,64 +84,14 @@ func (l Lid) frontHead(c *scene.Column, t Tiling) {
 }
 
 // tablePart lays as many rows as fit and returns the rest.
-func tablePart(c *scene.Column, caption string, table scene.Table, rows [][]string) [][]string {
-	if len(rows) == 0 {
+func tablePart(c *scene.Column, t content.Table, shares ...float64) [][]string {
+	if len(t.Rows) == 0 {
 		return nil
 	}
-	c.Text(scene.Style{Face: scene.SerifItalic, SizeMM: tableMM}, caption)
-	n := min(len(rows), table.Fits(c.Left()))
-	table.Rows = rows[:n]
-	c.Table(table)
-	return rows[n:]
-}
-
-func (l Lid) holeTable() scene.Table {
-	return scene.Table{SizeMM: tableMM, Fields: []scene.Field{
-		{Head: "hole", Share: 2.5, Face: scene.SansBold},
-		{Head: "right", Share: 2.6, Anchor: scene.End},
-		{Head: "up", Share: 2.6, Anchor: scene.End},
-		{Head: "size", Share: 5.1, Anchor: scene.End},
-	}}
-}
-
-func (l Lid) holeRows() [][]string {
-	var out [][]string
-	for _, h := range l.Holes {
-		out = append(out, []string{itoa(h.N), l.mark(h.XMM), l.mark(h.YMM), ToolSize(h.SizeMM, l.System)})
-	}
-	if a := l.AirLine; a != nil {
-		name := "air line"
-		if a.OnWall {
-			name = "air, wall"
-		}
-		out = append(out, []string{name, l.mark(a.XMM), l.mark(a.YMM), ToolSize(a.SizeMM, l.System)})
-	}
-	if s := l.Service; s != nil {
-		out = append(out, []string{"service", l.mark(s.XMM), l.mark(s.YMM), ToolSize(s.SizeMM, l.System)})
-	}
-	return out
-}
-
-func pairTable() scene.Table {
-	return scene.Table{SizeMM: tableMM, Fields: []scene.Field{
-		{Head: "holes", Share: 2.2, Face: scene.SansBold},
-		{Head: "plan", Share: 2, Anchor: scene.End},
-		{Head: "marked", Share: 2.4, Anchor: scene.End},
-		{Head: "drilled", Share: 2.4, Anchor: scene.End},
-	}}
-}
-
-func (l Lid) pairRows() [][]string {
-	var out [][]string
-	for _, p := range l.MeasurePairs() {
-		out = append(out, []string{fmt.Sprintf("%d to %d", p.A, p.B), l.mark(p.MM), scene.Blank, scene.Blank})
-	}
-	return out
-}
-
-func (l Lid) goodWithin() string {
-	if l.ToleranceMM <= 0 {
-		return ""
-	}
-	return "; good within " + l.mark(l.ToleranceMM)
+	c.Text(scene.Style{Face: scene.SerifItalic, SizeMM: tableMM}, t.Caption)
+	set := t.Set(tableMM, 0, shares...)
+	n := min(len(t.Rows), set.Fits(c.Left()))
+	set.Rows = t.Rows[:n]
+	c.Table(set)
+	return t.Rows[n:]
 }

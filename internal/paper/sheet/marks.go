@@ -36,24 +36,35 @@ func (d draft) drawing() []scene.Element {
 // corner marks where all distances are measured from: the two edge lines, in
 // full where the lid's outline does not run along them.
 func (d draft) corner() []scene.Element {
-	const arm = 12
 	box := d.Outline.Bounds()
-	right, up := box.Width(), box.Height()
-	if runsAlong(d.Outline, func(p scene.Point) float64 { return p.Y - box.Min.Y }) > right/3 {
-		right = arm
-	}
-	if runsAlong(d.Outline, func(p scene.Point) float64 { return p.X - box.Min.X }) > up/3 {
-		up = arm
-	}
+	right, up := d.cornerArms()
 	out := []scene.Element{
 		scene.Line{From: box.Min, To: box.Min.Plus(scene.Point{X: right}), Class: scene.Centre},
 		scene.Line{From: box.Min, To: box.Min.Plus(scene.Point{Y: up}), Class: scene.Centre},
 	}
-	if right > arm || up > arm {
+	if right > cornerMM || up > cornerMM {
 		at := box.Min.Plus(scene.Point{X: 2, Y: 2})
-		out = append(out, scene.Text{At: at, Text: "measure from these two lines", SizeMM: labelMM, Halo: true})
+		out = append(out, scene.Text{At: at, Text: cornerWords, SizeMM: labelMM, Halo: true})
 	}
 	return out
+}
+
+// cornerMM is how long the edge lines are where the outline runs along them.
+const cornerMM = 12.0
+
+const cornerWords = "measure from these two lines"
+
+// cornerArms are the lengths of the two edge lines.
+func (l Lid) cornerArms() (right, up float64) {
+	box := l.Outline.Bounds()
+	right, up = box.Width(), box.Height()
+	if runsAlong(l.Outline, func(p scene.Point) float64 { return p.Y - box.Min.Y }) > right/3 {
+		right = cornerMM
+	}
+	if runsAlong(l.Outline, func(p scene.Point) float64 { return p.X - box.Min.X }) > up/3 {
+		up = cornerMM
+	}
+	return right, up
 }
 
 // runsAlong is the length of an outline's straight pieces on the line where off
@@ -74,11 +85,7 @@ func (d draft) keepClear(k KeepClear) []scene.Element {
 	out := scene.Crossed(k.Shape, clearGapMM, scene.Thin)
 	mark := scene.Mark{Title: "keep clear: " + k.Why, Layer: "CLEAR"}
 	out = append(out, scene.Shape{Path: k.Shape, Class: scene.Part, Mark: mark})
-	text := "keep clear"
-	if k.Why != "" {
-		text += ": " + k.Why
-	}
-	return append(out, d.clearLabel(k.Shape.Bounds(), text))
+	return append(out, d.clearLabel(k.Shape.Bounds(), k.words()))
 }
 
 // clearLabel stands in the shape, along its longer side, or beside it.
@@ -154,7 +161,7 @@ func (d draft) openings() []scene.Element {
 			Mark: scene.Mark{ID: "service", Title: "service hole", Layer: "SERVICE", At: &at},
 		})
 		out = append(out, crosshair(at, s.SizeMM/2)...)
-		out = append(out, d.beside(at, s.SizeMM/2+tickMM, s.SizeMM/2+tickMM, "service hole ⌀ "+ToolSize(s.SizeMM, d.System)))
+		out = append(out, d.beside(at, s.SizeMM/2+tickMM, s.SizeMM/2+tickMM, d.serviceWords(*s)))
 	}
 	return out
 }
@@ -162,16 +169,15 @@ func (d draft) openings() []scene.Element {
 func (d draft) airLine(a AirLine) []scene.Element {
 	at := a.At()
 	mark := scene.Mark{ID: "air-line", Title: "air line", Layer: "AIR", At: &at}
-	size := "⌀ " + ToolSize(a.SizeMM, d.System)
 	if !a.OnWall {
 		out := []scene.Element{scene.Circle{Centre: at, RadiusMM: a.SizeMM / 2, Class: scene.Edge, Mark: mark}}
 		out = append(out, crosshair(at, a.SizeMM/2)...)
-		return append(out, d.beside(at, a.SizeMM/2+tickMM, a.SizeMM/2+tickMM, "air line "+size))
+		return append(out, d.beside(at, a.SizeMM/2+tickMM, a.SizeMM/2+tickMM, d.airWords(a)))
 	}
 	// An open square on the outline: nothing is drilled in the lid there.
 	half := scene.Point{X: 2, Y: 2}
 	out := []scene.Element{scene.Shape{Path: scene.Rectangle(scene.Box{Min: at.Minus(half), Max: at.Plus(half)}), Class: scene.Part, Mark: mark}}
-	return append(out, d.beside(at, 4, 4, "air line "+size+" in the wall, "+d.mark(a.HeightMM)+" up"))
+	return append(out, d.beside(at, 4, 4, d.airWords(a)))
 }
 
 func (l Lid) mark(mm float64) string { return Mark(mm, l.System) }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/scene"
 )
 
@@ -11,6 +12,9 @@ import (
 const (
 	barMM   = 100
 	barInMM = 4 * 25.4
+
+	barWords   = "100 mm"
+	barInWords = "4 in = 101.6 mm"
 )
 
 // pages prints the tiles of the lid.
@@ -125,8 +129,8 @@ func (d draft) uprightBars(t Tiling, p place, crosses []cross) []scene.Element {
 	}
 	at := best.Plus(window.Min).Minus(shown.Min)
 	return append(
-		bar(at.Plus(scene.Point{X: 6, Y: 3}), 90, barMM, "100 mm"),
-		bar(at.Plus(scene.Point{X: 14, Y: 3}), 90, barInMM, "4 in = 101.6 mm")...,
+		bar(at.Plus(scene.Point{X: 6, Y: 3}), 90, barMM, barWords),
+		bar(at.Plus(scene.Point{X: 14, Y: 3}), 90, barInMM, barInWords)...,
 	)
 }
 
@@ -151,15 +155,15 @@ func bar(from scene.Point, turn, length float64, words string) []scene.Element {
 // foot is what stands under the drawing on each page.
 func (l Lid) foot(t Tiling, p place) []scene.Element {
 	box := scene.BoxAt(scene.Point{X: marginMM, Y: marginMM}, t.window.Width, footMM)
-	out := bar(scene.Point{X: box.Min.X + 1, Y: box.Max.Y - 8}, 0, barMM, "100 mm")
-	out = append(out, bar(scene.Point{X: box.Min.X + 1, Y: box.Max.Y - 15}, 0, barInMM, "4 in = 101.6 mm")...)
+	out := bar(scene.Point{X: box.Min.X + 1, Y: box.Max.Y - 8}, 0, barMM, barWords)
+	out = append(out, bar(scene.Point{X: box.Min.X + 1, Y: box.Max.Y - 15}, 0, barInMM, barInWords)...)
 	words := scene.NewColumn(scene.Box{
 		Min: scene.Point{X: box.Min.X + barInMM + 6, Y: box.Min.Y + titleMM},
 		Max: scene.Point{X: box.Max.X - mapMM - 3, Y: box.Max.Y - 1},
 	})
-	words.Text(scene.Style{Face: scene.SansBold, SizeMM: 3.1, Leading: 1.2}, "Print at 100 %. Measure the four bars. Do not "+l.deed()+" if they are off.")
+	words.Text(scene.Style{Face: scene.SansBold, SizeMM: 3.1, Leading: 1.2}, l.printWords())
 	words.Text(scene.Style{Face: scene.Sans, SizeMM: 2.8, Leading: 1.2}, pageWords(t, p))
-	words.Text(scene.Style{Face: scene.Sans, SizeMM: 2.8, Leading: 1.2}, "Lid on the tub, seen from above.")
+	words.Text(scene.Style{Face: scene.Sans, SizeMM: 2.8, Leading: 1.2}, capital(seenFrom)+".")
 	out = append(out, words.Elements...)
 	out = append(out, t.pageMap(scene.Box{
 		Min: scene.Point{X: box.Max.X - mapMM, Y: box.Min.Y + titleMM + 1},
@@ -203,21 +207,34 @@ func (t Tiling) pageMap(box scene.Box, here place) []scene.Element {
 	return out
 }
 
-// TitleBlock is the lid's title block; without a paper that cell is left out.
-func (l Lid) TitleBlock(box scene.Box, drawing string, paper scene.Size) []scene.Element {
-	revision := l.Revision
-	if revision == "" {
-		revision = "1"
+// Block is what the lid's title block says; without a paper that entry is
+// empty.
+func (l Lid) Block(drawing string, paper scene.Size) content.Block {
+	b := content.Block{
+		Garden: l.garden(), Invented: l.Invented, Drawing: drawing, Units: UnitName(l.System), Revision: l.Revision, Date: l.On,
 	}
-	cells := []scene.Cell{
-		{Label: "garden", Value: l.garden(), Share: 5},
-		{Label: "drawing", Value: drawing, Share: 5},
-		{Label: "units", Value: UnitName(l.System), Share: 1.2},
-		{Label: "revision", Value: revision, Share: 1.7},
-		{Label: "date", Value: l.On, Share: 2},
+	if b.Revision == "" {
+		b.Revision = "1"
 	}
 	if paper != (scene.Size{}) {
-		cells = append(cells, scene.Cell{Label: "paper", Value: PaperName(paper), Share: 1.4})
+		b.Paper = PaperName(paper)
+	}
+	return b
+}
+
+// TitleBlock draws the lid's title block; without a paper that cell is left
+// out.
+func (l Lid) TitleBlock(box scene.Box, drawing string, paper scene.Size) []scene.Element {
+	b := l.Block(drawing, paper)
+	cells := []scene.Cell{
+		{Label: "garden", Value: b.Garden, Share: 5},
+		{Label: "drawing", Value: b.Drawing, Share: 5},
+		{Label: "units", Value: b.Units, Share: 1.2},
+		{Label: "revision", Value: b.Revision, Share: 1.7},
+		{Label: "date", Value: b.Date, Share: 2},
+	}
+	if b.Paper != "" {
+		cells = append(cells, scene.Cell{Label: "paper", Value: b.Paper, Share: 1.4})
 	}
 	return scene.TitleBlock(box, cells, 2.9)
 }
@@ -247,9 +264,8 @@ func StopPlate(box scene.Box, reason string) []scene.Element {
 		scene.Shape{Path: scene.Rectangle(plate), Class: scene.None, Fill: scene.Black},
 	}
 	y := plate.Max.Y - big*1.15
-	title := "do not drill:"
-	size := math.Min(big, big*(width-12)/scene.SansBold.Width(title, big))
-	out = append(out, scene.Text{At: scene.Point{X: plate.Centre().X, Y: y}, Text: title, SizeMM: size, Face: scene.SansBold, Anchor: scene.Middle, Reversed: true})
+	size := math.Min(big, big*(width-12)/scene.SansBold.Width(doNotDrill, big))
+	out = append(out, scene.Text{At: scene.Point{X: plate.Centre().X, Y: y}, Text: doNotDrill, SizeMM: size, Face: scene.SansBold, Anchor: scene.Middle, Reversed: true})
 	y -= big * 0.25
 	for _, line := range lines {
 		y -= small * 1.35

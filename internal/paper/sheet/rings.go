@@ -87,7 +87,7 @@ func RingsPDF(l Lid, paper scene.Size) ([]byte, error) {
 	r, none := RingsOf(l, paper)
 	if none != nil {
 		page := press.Page(paper)
-		page.Draw(l.ringFrame(paper, "No rings: "+none.Error()+".")...)
+		page.Draw(l.ringFrame(paper, noRings(none))...)
 		return press.Bytes()
 	}
 	box := ringPage(paper)
@@ -128,7 +128,7 @@ func (l Lid) ringFrame(paper scene.Size, words ...string) []scene.Element {
 		Max: scene.Point{X: paper.Width - marginMM, Y: paper.Height - marginMM},
 	})
 	head := 16 * scene.PointMM
-	column.Text(scene.Style{Face: scene.Serif, SizeMM: head}, scene.Serif.Fitted("Numbered rings for "+l.Tub, head, column.Box.Width()))
+	column.Text(scene.Style{Face: scene.Serif, SizeMM: head}, scene.Serif.Fitted(l.ringTitle(), head, column.Box.Width()))
 	column.Rule(scene.Part, 2)
 	style := scene.Style{Face: scene.Serif, SizeMM: tableMM, Leading: 1.25, Indent: 7}
 	for i, step := range words {
@@ -140,13 +140,13 @@ func (l Lid) ringFrame(paper scene.Size, words ...string) []scene.Element {
 		column.Gap(0.6)
 	}
 	title := scene.BoxAt(scene.Point{X: marginMM, Y: marginMM}, paper.Width-2*marginMM, titleMM-1)
-	return append(column.Elements, l.TitleBlock(title, "Numbered rings for "+l.Tub, paper)...)
+	return append(column.Elements, l.TitleBlock(title, l.ringTitle(), paper)...)
 }
 
 func (l Lid) ringBars(paper scene.Size) []scene.Element {
 	from := scene.Point{X: marginMM + 1, Y: marginMM + titleMM + 9}
-	out := bar(from, 0, barMM, "100 mm")
-	return append(out, bar(from.Minus(scene.Point{Y: 6}), 0, barInMM, "4 in = 101.6 mm")...)
+	out := bar(from, 0, barMM, barWords)
+	return append(out, bar(from.Minus(scene.Point{Y: 6}), 0, barInMM, barInWords)...)
 }
 
 // ring is one ring with its number, the tub's name and a cut to open it. The

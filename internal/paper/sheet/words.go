@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"rootbell/internal/garden"
 )
@@ -79,6 +81,12 @@ func inches(mm float64, parts int) string {
 		return sign + strconv.Itoa(rest) + "/" + strconv.Itoa(parts)
 	}
 	return sign + strconv.Itoa(whole) + " " + strconv.Itoa(rest) + "/" + strconv.Itoa(parts)
+}
+
+// capital is a text as a sentence begins.
+func capital(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 func noMinusZero(v float64, decimals int) float64 {

@@ -1,0 +1,59 @@
+package content
+
+import "rootbell/internal/paper/scene"
+
+// Table is rows under heads; the first cell of a row names it.
+type Table struct {
+	Caption string
+	Columns []Column
+	Rows    [][]string // a cell that is Blank is written on by hand
+}
+
+// Column is a column's head.
+type Column struct {
+	Head   string
+	Number bool // numbers, set flush right
+}
+
+// Blank is a cell to be filled in by hand.
+const Blank = scene.Blank
+
+// Cell is one cell of a row, with what a page must know of it.
+type Cell struct {
+	Text   string
+	Blank  bool
+	Number bool
+}
+
+// Cells are the cells of row i.
+func (t Table) Cells(i int) []Cell {
+	cells := make([]Cell, 0, len(t.Columns))
+	for k, text := range t.Rows[i] {
+		cell := Cell{Text: text, Number: k < len(t.Columns) && t.Columns[k].Number}
+		if text == Blank {
+			cell.Text, cell.Blank = "", true
+		}
+		cells = append(cells, cell)
+	}
+	return cells
+}
+
+// Set is the table for a printed sheet: shares are of the width, one for each
+// column, and the first column stands out.
+func (t Table) Set(sizeMM, rowMM float64, shares ...float64) scene.Table {
+	out := scene.Table{SizeMM: sizeMM, RowMM: rowMM, Rows: t.Rows}
+	for i, c := range t.Columns {
+		field := scene.Field{Head: c.Head, Share: 1}
+		if i < len(shares) {
+			field.Share = shares[i]
+		}
+		if i == 0 {
+			field.Face = scene.SansBold
+		}
+		if c.Number {
+			field.Anchor = scene.End
+		}
+		out.Fields = append(out.Fields, field)
+	}
+	return out
+}
