@@ -23,6 +23,7 @@ type Lid struct {
 	Wall     plane.Shape `json:"-"`
 	EdgeMM   float64     `json:"-"`
 	WallMM   float64     `json:"-"`
+	ClearMM  float64     `json:"-"`
 	ErrorMM  float64     `json:"-"`
 	HoleMM   float64     `json:"-"`
 	StepMM   float64     `json:"-"`
@@ -105,7 +106,7 @@ func (t *tubState) layOut(r *lidRegion, p *Plants) error {
 	}
 	l := &Lid{
 		Outline: r.outline, Clear: r.clear, Wall: r.wall, EdgeMM: r.margins.Edge.Base, WallMM: r.margins.Wall.Base,
-		ErrorMM: r.margins.Error.Base, HoleMM: r.hole, StepMM: t.step(), Thick: t.setup.ThicknessMM, TubIndex: t.index, Foam: t.wish.Foam,
+		ClearMM: r.margins.Clear.Base, ErrorMM: r.margins.Error.Base, HoleMM: r.hole, StepMM: t.step(), Thick: t.setup.ThicknessMM, TubIndex: t.index, Foam: t.wish.Foam,
 	}
 	t.out.Lid = l
 	points, err := t.three(r, n, widest)

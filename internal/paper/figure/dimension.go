@@ -20,6 +20,7 @@ type dimension struct {
 	a, b  scene.Point
 	aside scene.Point // from the part to the line; zero where the line lies on the part
 	words []string    // what it may say, the fullest first; each begins with the number
+	also  string      // goes to the other side of the line where the number stands alone
 }
 
 func (d dimension) ends() (from, to scene.Point) { return d.a.Plus(d.aside), d.b.Plus(d.aside) }
@@ -29,14 +30,18 @@ func (d dimension) ends() (from, to scene.Point) { return d.a.Plus(d.aside), d.b
 func (d dimension) readable() float64 {
 	step := d.b.Minus(d.a)
 	turn := math.Atan2(step.Y, step.X) * 180 / math.Pi
-	switch {
-	case turn >= 90:
-		turn -= 180
-	case turn < -90:
+	if turn <= -90-tilt {
 		turn += 180
+	}
+	if turn > 90-tilt {
+		turn -= 180
 	}
 	return turn
 }
+
+// tilt is by how many degrees a line may lean over so that its words still read
+// upwards.
+const tilt = 30.0
 
 // choices are the places for the words: over the line in the middle or nearer
 // to an end, then under it, then beyond an end.
@@ -78,6 +83,9 @@ func (p *pen) measure(d dimension, class string) (ok bool) {
 		if p.harm(t) == 0 {
 			p.strike(d)
 			p.text(t)
+			if d.also != "" && t.words == d.words[len(d.words)-1] {
+				p.place(dimension{a: d.a, b: d.b, aside: d.aside, words: []string{d.also}}.choices(class)...)
+			}
 			p.printf(`</g>`)
 			return true
 		}

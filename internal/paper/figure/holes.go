@@ -2,12 +2,12 @@ package figure
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 
 	"rootbell/internal/base/plane"
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
-	"rootbell/internal/paper/sheet"
 )
 
 // keepClear is crossed with strokes both ways.
@@ -17,113 +17,219 @@ func (f *lidFigure) keepClear() {
 		shape := scene.PathOfShape(k.Shape)
 		f.strokes("n", scene.Crossed(shape, apartPX/f.scale, scene.Thin))
 		f.path("mm", shape)
-		f.room.block(f.pixels(shape).Bounds())
+		f.blockStrokes(shape)
+	}
+}
+
+// blockStrokes keeps lettering off a crossed area.
+func (f *lidFigure) blockStrokes(shape scene.Path) {
+	for _, e := range scene.Hatch(shape, 6/f.scale, 0, scene.Thin) {
+		l := e.(scene.Line)
+		f.room.line(f.at(l.From), f.at(l.To), weights["n"], softPX)
 	}
 }
 
 // standing says whether a hole is there already: at a place the plan gives.
 func (f *lidFigure) standing(h garden.Hole) bool {
-	const sameMM = 0.02 // places of holes are rounded to a hundredth
 	for _, p := range f.fixed {
-		if p.To(plane.Point{X: h.XMM, Y: h.YMM}) <= sameMM {
+		if same(p, h) {
 			return true
 		}
 	}
 	return false
 }
 
+func same(p plane.Point, h garden.Hole) bool {
+	const sameMM = 0.02 // places of holes are rounded to a hundredth
+	return p.To(plane.Point{X: h.XMM, Y: h.YMM}) <= sameMM
+}
+
+// unused are the holes that are there and take no cup in this layout.
+func (f *lidFigure) unused() []garden.Hole {
+	var out []garden.Hole
+	for _, p := range f.fixed {
+		taken := false
+		for _, h := range f.layout.Holes {
+			taken = taken || same(p, h)
+		}
+		if !taken {
+			out = append(out, garden.Hole{XMM: p.X, YMM: p.Y, DiameterMM: f.lid.HoleMM})
+		}
+	}
+	return out
+}
+
 func (f *lidFigure) centre(h garden.Hole) scene.Point {
 	return f.at(scene.Point{X: h.XMM, Y: h.YMM})
 }
 
-func (f *lidFigure) holes() {
-	if !f.laid {
-		return
+func (f *lidFigure) radius(h garden.Hole) float64 { return h.DiameterMM / 2 * f.scale }
+
+// crossedPX is the least radius of a hole whose centre is marked by lines over
+// the whole circle.
+const crossedPX = 20.0
+
+// arm is half the centre mark of a hole, and the class of its lines.
+func (f *lidFigure) arm(h garden.Hole) (class string, half float64) {
+	if r := f.radius(h); r >= crossedPX && f.frame.words {
+		return "cen", r + 6
 	}
+	return "n", min(3, f.radius(h)/2)
+}
+
+// reserve tells the room of the holes before they are drawn, so that words
+// placed earlier keep clear of them.
+func (f *lidFigure) reserve() {
 	for _, h := range f.layout.Holes {
-		f.hole(h)
+		at, w := f.centre(h), weights["k"]
+		f.room.path(scene.Disc(at, f.radius(h)), w, w)
+		class, half := f.arm(h)
+		if class == "cen" {
+			f.room.line(at.Minus(scene.Point{X: half}), at.Plus(scene.Point{X: half}), weights["cen"], softPX)
+			f.room.line(at.Minus(scene.Point{Y: half}), at.Plus(scene.Point{Y: half}), weights["cen"], softPX)
+		}
+		if f.standing(h) {
+			f.room.path(scene.Disc(at, f.inner(h)), weights["n"], weights["n"])
+		}
 	}
 }
+
+// inner is the radius of the second ring that marks a hole as fixed.
+func (f *lidFigure) inner(h garden.Hole) float64 { return f.radius(h) - min(4, f.radius(h)*0.3) }
 
 // hole is one hole that can have the focus and be moved.
 func (f *lidFigure) hole(h garden.Hole) {
 	n := strconv.Itoa(h.N)
-	at, radius := f.centre(h), h.DiameterMM/2*f.scale
+	at := f.centre(h)
 	class, words, fixed := "hole", fmt.Sprintf("Hole %s, %s right, %s up", n, f.mark(h.XMM), f.mark(h.YMM)), ""
 	if f.standing(h) {
 		class, fixed = "hole fixed", ` data-fixed="yes"`
-		words += ", fixed: it is there already"
+		words += ", fixed"
 	}
 	f.printf(`<g class="%s" id="%s-hole-%s" data-n="%s" data-x="%s" data-y="%s"%s tabindex="0" role="button" aria-label="%s">`,
 		class, escaped(f.id), n, n, mm(h.XMM), mm(h.YMM), fixed, escaped(words))
-	f.circle("k ground", at, radius)
+	f.ring("k ground", at, f.radius(h))
 	if fixed != "" {
-		f.circle("n", at, radius-4)
+		f.ring("n", at, f.inner(h))
 	}
-	f.cross(at, radius)
-	f.number(h, at, radius)
+	f.number(h)
+	if fixed != "" {
+		f.place(f.within(h, "fixed", "sm")...)
+	}
 	f.printf(`</g>`)
 }
 
-// cross marks a centre: chain lines over the circle, or a small cross where
-// those would run into the number.
-func (f *lidFigure) cross(at scene.Point, radius float64) {
-	class, arm := "cen", radius+6
-	if radius < 20 {
-		class, arm = "n", min(3, radius)
-	}
-	f.line(class, at.Minus(scene.Point{X: arm}), at.Plus(scene.Point{X: arm}))
-	f.line(class, at.Minus(scene.Point{Y: arm}), at.Plus(scene.Point{Y: arm}))
+// ring is a circle that the room knows already.
+func (f *lidFigure) ring(class string, at scene.Point, radius float64) {
+	f.printf(`<circle class="%s" cx="%s" cy="%s" r="%s"/>`, class, px(at.X), px(at.Y), px(radius))
 }
 
-func (f *lidFigure) number(h garden.Hole, at scene.Point, radius float64) {
-	f.text(lettering{words: strconv.Itoa(h.N), class: "b", anchor: scene.Middle, at: at.Plus(scene.Point{X: -radius * 0.42, Y: -radius * 0.28})})
+// number writes a hole's number in its circle, on the centre where nothing else
+// marks that, else beside it, and then the centre's cross.
+func (f *lidFigure) number(h garden.Hole) {
+	n := strconv.Itoa(h.N)
+	class, half := f.arm(h)
+	middle := lettering{words: n, class: "b", anchor: scene.Middle, at: f.centre(h).Plus(scene.Point{Y: letterPX * 0.36})}
+	if class == "n" && f.harmOn(middle, true) == 0 {
+		f.text(middle)
+		return
+	}
+	if class == "cen" {
+		f.cross(class, f.centre(h), half)
+	}
+	for _, t := range f.within(h, n, "b") {
+		if f.harmOn(t, true) == 0 {
+			f.text(t)
+			return
+		}
+	}
+	if class == "n" {
+		f.cross(class, f.centre(h), half)
+	}
+	if !f.place(f.round(h, n)...) {
+		f.text(f.leastHarm(append(f.round(h, n), middle)))
+	}
+}
+
+// leastHarm is the choice that covers least, the first of equals: a hole always
+// has its number.
+func (f *lidFigure) leastHarm(choices []lettering) lettering {
+	best, least := choices[len(choices)-1], math.Inf(1)
+	for _, t := range choices {
+		if h := f.harm(t); h < least {
+			best, least = t, h
+		}
+	}
+	return best
+}
+
+func (f *lidFigure) cross(class string, at scene.Point, half float64) {
+	f.printf(`<path class="%s" d="M%s %sH%sM%s %sV%s"/>`, class,
+		px(at.X-half), px(at.Y), px(at.X+half), px(at.X), px(at.Y-half), px(at.Y+half))
+}
+
+// within are the places in the four quarters of a hole.
+func (f *lidFigure) within(h garden.Hole, words, class string) []lettering {
+	at, r := f.centre(h), f.radius(h)
+	t := lettering{words: words, class: class, anchor: scene.Middle}
+	var out []lettering
+	for _, reach := range []float64{0.42, 0.36, 0.5, 0.3} {
+		for _, quarter := range []scene.Point{{X: -1, Y: -1}, {X: -1, Y: 1}, {X: 1, Y: 1}, {X: 1, Y: -1}} {
+			t.at = at.Plus(scene.Point{X: quarter.X * r * reach, Y: quarter.Y*r*reach + t.size()*0.36})
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// round are the places round a hole.
+func (f *lidFigure) round(h garden.Hole, words string) []lettering {
+	at, r := f.centre(h), f.radius(h)
+	t := lettering{words: words, class: "b", at: at.Plus(scene.Point{X: r + 5, Y: letterPX * 0.36})}
+	out := []lettering{t}
+	t.anchor, t.at.X = scene.End, at.X-r-5
+	out = append(out, t)
+	t.anchor = scene.Middle
+	t.at = at.Plus(scene.Point{Y: -r - 6})
+	out = append(out, t)
+	t.at = at.Plus(scene.Point{Y: r + 5 + letterPX*0.74})
+	return append(out, t)
 }
 
 func (f *lidFigure) smallHoles() {
 	for _, h := range f.layout.Holes {
-		at, radius := f.centre(h), h.DiameterMM/2*f.scale
-		f.circle("k ground", at, radius)
-		f.cross(at, min(radius, 10))
+		f.ring("k ground", f.centre(h), f.radius(h))
+		f.cross("n", f.centre(h), min(3, f.radius(h)/2))
 	}
 }
 
-// openings are the holes for the air line and the dipstick.
-func (f *lidFigure) openings() {
-	if !f.laid {
-		return
+// caps are the holes that are there and must be capped: dashed, with the word.
+func (f *lidFigure) caps() {
+	for _, h := range f.unused() {
+		at := f.centre(h)
+		f.circle("hid ground", at, f.radius(h))
+		if f.frame.words || f.radius(h) > 10 {
+			f.place(lettering{words: "cap", class: "sm", anchor: scene.Middle, at: at.Plus(scene.Point{Y: smallPX * 0.36})})
+		}
 	}
+}
+
+// openings are the holes for the air line and the dipstick. An air line that
+// goes through the wall is an open square on the lid's edge: nothing is drilled
+// in the lid there.
+func (f *lidFigure) openings() {
 	if s := f.lid.Service; s != nil {
-		f.circle("mm ground", f.at(scene.Point{X: s.XMM, Y: s.YMM}), s.DiameterMM/2*f.scale)
+		at, r := f.at(scene.Point{X: s.XMM, Y: s.YMM}), s.DiameterMM/2*f.scale
+		f.circle("mm ground", at, r)
+		f.cross("n", at, min(4, r/2))
 	}
 	if a := f.lid.AirLine; a != nil {
 		at := f.at(scene.Point{X: a.XMM, Y: a.YMM})
+		if a.On == "wall" {
+			half := scene.Point{X: 4, Y: 4}
+			f.chain("mm sheetfill", true, at.Minus(half), at.Plus(scene.Point{X: 4, Y: -4}), at.Plus(half), at.Plus(scene.Point{X: -4, Y: 4}))
+			return
+		}
 		f.circle("mm ground", at, max(a.DiameterMM/2*f.scale, 2))
 	}
 }
-
-func (f *lidFigure) sectionLine() {}
-
-// overall are the lid's length and width.
-func (f *lidFigure) overall() {
-	b, mm := f.box(), f.outline.Bounds()
-	up := scene.Point{Y: -f.frame.above * 0.45}
-	f.measure(dimension{a: b.Min, b: scene.Point{X: b.Max.X, Y: b.Min.Y}, aside: up, words: []string{f.mark(mm.Width())}}, "")
-	right := scene.Point{X: f.frame.right * 0.55}
-	f.measure(dimension{a: b.Max, b: scene.Point{X: b.Max.X, Y: b.Min.Y}, aside: right, words: []string{f.mark(mm.Height())}}, "")
-}
-
-func (f *lidFigure) leastDistance() {
-	n := len(f.layout.Holes)
-	i, j := f.layout.Pair[0], f.layout.Pair[1]
-	if !f.laid || n < 2 || i >= n || j >= n {
-		return
-	}
-	text := sheet.Mark(f.layout.SpacingMM, f.system)
-	words := []string{text + ", the least", text}
-	f.measure(dimension{a: f.centre(f.layout.Holes[i]), b: f.centre(f.layout.Holes[j]), words: words}, "halo")
-}
-
-func (f *lidFigure) edgeDistance() {}
-func (f *lidFigure) numbers()      {}
-func (f *lidFigure) words()        {}

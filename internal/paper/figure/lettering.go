@@ -40,8 +40,14 @@ func (t lettering) long() float64 {
 	if strings.Contains(" "+t.class+" ", " b ") {
 		face = scene.SansBold
 	}
-	return face.Width(t.words, t.size())
+	return face.Width(t.words, t.size()) * wider
 }
+
+// wider is how much wider than the condensed face that measures it lettering
+// may come out: the widest face that the style sheet can end in is that face
+// before it was condensed to nine tenths.
+const wider = 1 / 0.9
+
 
 // Shares of the type size that lettering reaches over and under its base line.
 const (

@@ -32,15 +32,17 @@ type frame struct {
 	width                    float64
 	left, right, above, foot float64
 	mostHigh                 float64
+	topDim, sideDim          float64 // how far off the lid its overall dimensions stand
+	words                    bool    // rulers, numbers and names, not the outline alone
 }
 
 // wholeLid leaves room for rulers on the left and below, for dimensions above
 // and on the right, and for the words of leaders.
 func wholeLid(w Width) frame {
 	if w == Hand {
-		return frame{width: 328, left: 40, right: 28, above: 34, foot: 40, mostHigh: 420}
+		return frame{width: 328, left: 46, right: 32, above: 34, foot: 42, mostHigh: 420, topDim: 14, sideDim: 20, words: true}
 	}
-	return frame{width: 806, left: 62, right: 178, above: 62, foot: 40, mostHigh: 560}
+	return frame{width: 806, left: 56, right: 176, above: 66, foot: 42, mostHigh: 560, topDim: 42, sideDim: 158, words: true}
 }
 
 func smallLid(w Width) frame {
@@ -95,30 +97,67 @@ func (f *lidFigure) box() scene.Box {
 func (f *lidFigure) mark(mm float64) string { return sheet.Mark(mm, f.system) }
 
 // draw is the whole drawing. Lines come before the words that keep clear of
-// them, and holes before the dimensions between them.
+// them; dimensions are placed before the holes are drawn, and shown over them.
 func (f *lidFigure) draw() {
-	outline := scene.PathOfShape(f.outline)
-	f.path("sheetfill", outline)
-	f.squares(outline)
+	f.ground()
+	f.inner = f.box()
+	f.squares(scene.PathOfShape(f.outline))
 	f.rulers()
 	f.keepClear()
-	f.path("k", outline)
+	f.edge()
+	if !f.laid {
+		f.overall()
+		f.words()
+		return
+	}
 	f.region()
-	f.sectionLine()
+	if !f.hand {
+		f.sectionLine()
+	}
+	f.room.cover()
+	f.reserve()
 	f.openings()
-	f.holes()
-	f.overall()
-	f.leastDistance()
-	f.edgeDistance()
-	f.numbers()
+	f.caps()
+	over := f.aside(func() {
+		f.overall()
+		f.leastDistance()
+		if !f.hand {
+			f.edgeDistance()
+		}
+	})
+	for _, h := range f.layout.Holes {
+		f.hole(h)
+	}
+	f.out.WriteString(over)
 	f.words()
 }
 
+// aside draws into a text of its own.
+func (f *lidFigure) aside(draw func()) string {
+	kept := f.out.String()
+	f.out.Reset()
+	draw()
+	over := f.out.String()
+	f.out.Reset()
+	f.out.WriteString(kept)
+	return over
+}
+
+func (f *lidFigure) ground() { f.path("sheetfill", scene.PathOfShape(f.outline)) }
+
+// edge is the lid's outline, which leaders may cross.
+func (f *lidFigure) edge() {
+	path := f.pixels(scene.PathOfShape(f.outline))
+	f.printf(`<path class="k" d="%s"/>`, pathData(path))
+	f.room.path(path, weights["k"], softPX)
+}
+
 func (f *lidFigure) drawSmall() {
-	outline := scene.PathOfShape(f.outline)
-	f.path("sheetfill", outline)
+	f.ground()
 	f.keepClear()
-	f.path("k", outline)
+	f.edge()
+	f.room.cover()
+	f.reserve()
 	f.smallHoles()
 	f.leastDistance()
 }
@@ -126,7 +165,7 @@ func (f *lidFigure) drawSmall() {
 // svg is the finished figure.
 func (f *lidFigure) svg() string {
 	role, data := "img", ""
-	if f.laid && f.frame.above > 6 { // holes in it can have the focus, which no img may hold
+	if f.laid && f.frame.words { // holes in it can have the focus, which no img may hold
 		role = "group"
 	}
 	if f.laid {

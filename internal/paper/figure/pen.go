@@ -19,6 +19,7 @@ type pen struct {
 	zero          scene.Point
 	out           strings.Builder
 	room          room
+	inner         scene.Box // what lies on squares
 }
 
 // at is the pixel of a place in mm.
@@ -47,7 +48,7 @@ func weight(class string) float64 {
 
 func (p *pen) line(class string, a, b scene.Point) {
 	p.printf(`<line class="%s" x1="%s" y1="%s" x2="%s" y2="%s"/>`, class, px(a.X), px(a.Y), px(b.X), px(b.Y))
-	p.room.line(a, b, weight(class))
+	p.room.line(a, b, weight(class), weight(class))
 }
 
 // chain is an open or closed line through pixels.
@@ -74,7 +75,7 @@ func (p *pen) drawn(class string, path scene.Path) {
 	}
 	p.printf(`<path class="%s" d="%s"/>`, class, pathData(path))
 	if w := weight(class); w > 0 {
-		p.room.path(path, w)
+		p.room.path(path, w, w)
 	}
 }
 
@@ -139,7 +140,7 @@ func (p *pen) strokes(class string, mm []scene.Element) {
 func (p *pen) circle(class string, at scene.Point, radius float64) {
 	p.printf(`<circle class="%s" cx="%s" cy="%s" r="%s"/>`, class, px(at.X), px(at.Y), px(radius))
 	if w := weight(class); w > 0 {
-		p.room.path(scene.Disc(at, radius), w)
+		p.room.path(scene.Disc(at, radius), w, w)
 	}
 }
 

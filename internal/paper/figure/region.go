@@ -1,17 +1,41 @@
 package figure
 
 import (
+	"math"
+
+	"rootbell/internal/base/plane"
 	"rootbell/internal/paper/scene"
 )
 
-// region is the chain line inside which centres may lie.
+// regionCellPX is how finely the edge of the region for centres is followed;
+// its corners are cut off by less.
+const regionCellPX = 2.0
+
+// region is the chain line inside which centres may lie: so far from the lid's
+// edge, from the tub's wall and from what is kept clear.
 func (f *lidFigure) region() {
 	if !f.laid {
 		return
 	}
-	for _, edge := range f.edges() {
-		f.path("cen", edge)
+	b := f.outline.Bounds()
+	within := scene.Box{Min: scene.PointOf(b.Min), Max: scene.PointOf(b.Max)}
+	for _, edge := range contour(f.roomAt, within, regionCellPX/f.scale, 0.2/f.scale) {
+		path := f.pixels(edge)
+		f.printf(`<path class="cen" d="%s"/>`, pathData(path))
+		f.room.path(path, weights["cen"], softPX)
 	}
 }
 
-func (f *lidFigure) edges() []scene.Path { return nil }
+// roomAt is how far a centre could still move, in mm; below zero where none may
+// lie.
+func (f *lidFigure) roomAt(at scene.Point) float64 {
+	p := plane.Point{X: at.X, Y: at.Y}
+	room := f.outline.Distance(p) - f.lid.EdgeMM
+	if f.lid.Wall != nil {
+		room = math.Min(room, f.lid.Wall.Distance(p)-f.lid.WallMM)
+	}
+	for _, k := range f.clear {
+		room = math.Min(room, -k.Shape.Distance(p)-f.lid.ClearMM)
+	}
+	return room
+}

@@ -12,28 +12,35 @@ type room struct {
 	taken []box // lettering, and areas where none may stand
 }
 
-// hindrance is a straight line with the harm it does to a text on it.
+// hindrance is a straight line with the harm it does to a text on it, and to a
+// leader across it.
 type hindrance struct {
-	from, to scene.Point
-	weight   float64
+	from, to      scene.Point
+	weight, cross float64
+	around        scene.Box
+	behind        bool // covered by the holes
 }
+
+// softPX is the harm that crossing a line does which a leader has to cross, to
+// come out of the lid.
+const softPX = 6.0
 
 // flatPX is how far a chord may leave its arc where only lettering asks.
 const flatPX = 0.4
 
-func (r *room) line(from, to scene.Point, weight float64) {
+func (r *room) line(from, to scene.Point, weight, cross float64) {
 	if weight > 0 {
-		r.lines = append(r.lines, hindrance{from, to, weight})
+		r.lines = append(r.lines, hindrance{from: from, to: to, weight: weight, cross: cross, around: scene.EmptyBox().With(from).With(to)})
 	}
 }
 
-func (r *room) path(path scene.Path, weight float64) {
+func (r *room) path(path scene.Path, weight, cross float64) {
 	points := path.Flat(flatPX)
 	for i, p := range points {
 		if i+1 < len(points) {
-			r.line(p, points[i+1], weight)
+			r.line(p, points[i+1], weight, cross)
 		} else if path.Closed {
-			r.line(p, points[0], weight)
+			r.line(p, points[0], weight, cross)
 		}
 	}
 }
@@ -43,14 +50,25 @@ func (r *room) take(t lettering) { r.taken = append(r.taken, t.box(0)) }
 // block keeps lettering out of an area.
 func (r *room) block(b scene.Box) { r.taken = append(r.taken, upright(b)) }
 
+// cover says of all lines so far that holes drawn over them cover them.
+func (r *room) cover() {
+	for i := range r.lines {
+		r.lines[i].behind = true
+	}
+}
+
 // airPX is kept between lettering and everything else.
 const airPX = 2.5
 
 // harm is what a text would cover: the weights of lines, and out of the
 // question, which is infinite, where other text stands or the figure ends.
-func (p *pen) harm(t lettering) float64 {
-	bounds := t.box(0).bounds()
-	if bounds.Min.X < 0 || bounds.Min.Y < 0 || bounds.Max.X > p.width || bounds.Max.Y > p.height {
+func (p *pen) harm(t lettering) float64 { return p.harmOn(t, false) }
+
+// harmOn is harm; a text that stands in a hole is not harmed by what lies
+// behind it.
+func (p *pen) harmOn(t lettering, hole bool) float64 {
+	bounds := t.box(airPX).bounds()
+	if bounds.Min.X < -airPX || bounds.Min.Y < -airPX || bounds.Max.X > p.width+airPX || bounds.Max.Y > p.height+airPX {
 		return math.Inf(1)
 	}
 	own := t.box(airPX)
@@ -61,7 +79,10 @@ func (p *pen) harm(t lettering) float64 {
 	}
 	sum := 0.0
 	for _, l := range p.room.lines {
-		if own.meets(l.from, l.to) {
+		if l.behind && hole {
+			continue
+		}
+		if near(bounds, l.around) && own.meets(l.from, l.to) {
 			sum += l.weight
 		}
 	}
@@ -70,18 +91,23 @@ func (p *pen) harm(t lettering) float64 {
 
 // crossed is the weight of the lines and text that a line would cross.
 func (p *pen) crossed(from, to scene.Point) float64 {
-	sum := 0.0
+	sum, bounds := 0.0, scene.EmptyBox().With(from).With(to)
 	for _, b := range p.room.taken {
 		if b.meets(from, to) {
 			return math.Inf(1)
 		}
 	}
 	for _, l := range p.room.lines {
-		if crosses(from, to, l.from, l.to) {
-			sum += l.weight
+		if near(bounds, l.around) && crosses(from, to, l.from, l.to) {
+			sum += l.cross
 		}
 	}
 	return sum
+}
+
+// near says whether two boxes share a point, edges included.
+func near(b, c scene.Box) bool {
+	return b.Min.X <= c.Max.X && c.Min.X <= b.Max.X && b.Min.Y <= c.Max.Y && c.Min.Y <= b.Max.Y
 }
 
 // crosses says whether two straight lines cut each other between their ends.

@@ -1,0 +1,151 @@
+package figure
+
+import (
+	"math"
+
+	"rootbell/internal/paper/scene"
+)
+
+// caption is a word or two that belong to a part of a figure.
+type caption struct {
+	lines  []string
+	around scene.Box // the part in px
+	round  bool      // whether the part is the circle in that box
+	class  string
+	away   bool // only by a leader, never right beside the part
+}
+
+// linePX is from one line of a caption to the next.
+const linePX = 15.0
+
+// name writes a caption beside its part, or by a leader where it finds room. ok
+// is false, and nothing is written, where there is none.
+func (p *pen) name(c caption) (ok bool) {
+	if !c.away {
+		for _, lines := range c.beside() {
+			if p.harms(lines) == 0 {
+				p.write(lines)
+				return true
+			}
+		}
+	}
+	best, least := leader{}, math.Inf(1)
+	for _, l := range c.leaders() {
+		if cost := p.costs(l, least); cost < least {
+			best, least = l, cost
+		}
+	}
+	if least > mostLeaderCost {
+		return false
+	}
+	p.printf(`<path class="n lead" d="%s"/>`, pathData(scene.Polyline(best.from, best.bend, best.end)))
+	p.room.line(best.from, best.bend, weights["n"], weights["n"])
+	p.room.line(best.bend, best.end, weights["n"], weights["n"])
+	p.write(best.lines)
+	return true
+}
+
+// insideCost is what words on the squares cost a leader: outside they are read
+// with more ease.
+const insideCost = 10.0
+
+// A leader may cross an outline and the chain line, but no hole, no dimension
+// and no word.
+const mostLeaderCost = 45.0
+
+func (p *pen) harms(lines []lettering) float64 {
+	sum := 0.0
+	for _, t := range lines {
+		sum += p.harm(t)
+	}
+	return sum
+}
+
+func (p *pen) write(lines []lettering) {
+	for _, t := range lines {
+		p.text(t)
+	}
+}
+
+// stacked are the lines of a caption, the first on the given base line.
+func (c caption) stacked(at scene.Point, anchor scene.Anchor) []lettering {
+	var out []lettering
+	for i, words := range c.lines {
+		out = append(out, lettering{words: words, class: c.class, at: at.Plus(scene.Point{Y: linePX * float64(i)}), anchor: anchor})
+	}
+	return out
+}
+
+// beside are the places right, left, under and over the part.
+func (c caption) beside() [][]lettering {
+	const gap = 5.0
+	middle := c.around.Centre()
+	high := linePX * float64(len(c.lines)-1)
+	level := middle.Y + smallPX*0.36 - high/2
+	return [][]lettering{
+		c.stacked(scene.Point{X: c.around.Max.X + gap, Y: level}, scene.Start),
+		c.stacked(scene.Point{X: c.around.Min.X - gap, Y: level}, scene.End),
+		c.stacked(scene.Point{X: middle.X, Y: c.around.Max.Y + gap + smallPX*0.74}, scene.Middle),
+		c.stacked(scene.Point{X: middle.X, Y: c.around.Min.Y - gap - high}, scene.Middle),
+	}
+}
+
+// leader is a slanted line, then a level one, then the words.
+type leader struct {
+	from, bend, end scene.Point
+	lines           []lettering
+}
+
+// leaders are tried in every direction but the level and upright ones, short
+// ones first.
+func (c caption) leaders() []leader {
+	const level, gap = 9.0, 4.0
+	var out []leader
+	for length := 12.0; length <= 170; length += 7 {
+		for angle := 15; angle < 360; angle += 15 {
+			if angle%90 == 0 {
+				continue
+			}
+			sin, cos := math.Sincos(float64(angle) * math.Pi / 180)
+			dir := scene.Point{X: cos, Y: sin}
+			from := c.edge(dir)
+			bend := from.Plus(dir.Times(length))
+			side, anchor := 1.0, scene.Start
+			if dir.X < 0 {
+				side, anchor = -1, scene.End
+			}
+			end := bend.Plus(scene.Point{X: side * level})
+			text := end.Plus(scene.Point{X: side * gap, Y: smallPX * 0.36})
+			out = append(out, leader{from, bend, end, c.stacked(text, anchor)})
+		}
+	}
+	return out
+}
+
+// edge is where a ray from the middle leaves the part.
+func (c caption) edge(dir scene.Point) scene.Point {
+	middle := c.around.Centre()
+	if c.round {
+		return middle.Plus(dir.Times(c.around.Width() / 2))
+	}
+	reach := math.Min(c.around.Width()/2/math.Max(math.Abs(dir.X), 1e-9), c.around.Height()/2/math.Max(math.Abs(dir.Y), 1e-9))
+	return middle.Plus(dir.Times(reach))
+}
+
+// costs is how much a leader disturbs: its length a little, what it crosses
+// more. It stops once that is no less than most.
+func (p *pen) costs(l leader, most float64) float64 {
+	length := l.from.Distance(l.bend)
+	cost := length * 0.15
+	if cost >= most {
+		return cost
+	}
+	if p.harms(l.lines) > 0 {
+		return math.Inf(1)
+	}
+	if p.inner.Holds(l.lines[0].box(0).bounds(), 0) {
+		cost += insideCost
+	}
+	off := l.bend.Minus(l.from).Times(1.5 / length) // clear of its own part
+	return cost + p.crossed(l.from.Plus(off), l.bend) + p.crossed(l.bend, l.end)
+}
