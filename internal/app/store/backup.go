@@ -26,7 +26,11 @@ func (s *Store) Backup(ctx context.Context, path string) error {
 		return worded(err, path)
 	}
 	defer sweep(fresh)
-	if err := copyInto(ctx, s.reads, fresh); err != nil {
+	db, err := openToRead(ctx, s.path)
+	if err != nil {
+		return worded(err, s.path)
+	}
+	if err := errors.Join(copyInto(ctx, db, fresh), db.Close()); err != nil {
 		return worded(err, path)
 	}
 	if err := isWhole(ctx, fresh); err != nil {
@@ -41,7 +45,7 @@ func (s *Store) Backup(ctx context.Context, path string) error {
 
 // isWhole reads one of our files from end to end.
 func isWhole(ctx context.Context, path string) (err error) {
-	db, err := connect(ctx, path, readOnly, 1, looking...)
+	db, err := openToRead(ctx, path)
 	if err != nil {
 		return err
 	}

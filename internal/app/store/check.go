@@ -13,7 +13,7 @@ const (
 	MostName  = 200       // characters of a garden's name
 	MostWhy   = 200       // characters of what a revision is for
 	MostKey   = 60        // characters of a setting's key
-	MostValue = 4 << 10   // bytes of a setting's value
+	MostValue = 4 << 10   // characters of a setting's value
 )
 
 func unfit(what, hint string, parts ...any) error {
@@ -49,4 +49,14 @@ func checkName(name string) error {
 		return unfit("the garden has no name", "give it one, such as 'Science room'")
 	}
 	return checkLine("the garden's name", name, MostName)
+}
+
+func checkRevision(name string, text []byte, why string) error {
+	if err := checkName(name); err != nil {
+		return err
+	}
+	if err := checkText(text); err != nil {
+		return err
+	}
+	return checkLine("what the change is for", why, MostWhy)
 }

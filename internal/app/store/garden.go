@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"strings"
 	"time"
 )
 
@@ -86,17 +87,14 @@ func gardenIn(ctx context.Context, tx *sql.Tx, id string) (Garden, error) {
 
 // Create keeps a new garden with its first revision.
 func (s *Store) Create(ctx context.Context, name string, text []byte, why string, at time.Time) (Garden, error) {
-	first := Revision{Number: 1, Text: text, Why: why, At: at}
-	return s.add(ctx, name, at, at, []Revision{first})
+	first := Revision{Number: 1, Text: text, Why: strings.TrimSpace(why), At: at}
+	return s.add(ctx, strings.TrimSpace(name), at, at, []Revision{first})
 }
 
 // add keeps a new garden with revisions numbered from 1.
 func (s *Store) add(ctx context.Context, name string, created, changed time.Time, revisions []Revision) (g Garden, err error) {
-	if err := errors.Join(checkName(name)); err != nil {
-		return Garden{}, err
-	}
 	for _, r := range revisions {
-		if err := errors.Join(checkText(r.Text), checkLine("what it is for", r.Why, MostWhy)); err != nil {
+		if err := checkRevision(name, r.Text, r.Why); err != nil {
 			return Garden{}, err
 		}
 	}

@@ -8,7 +8,6 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
-	"path/filepath"
 	"strconv"
 	"strings"
 	"time"
@@ -84,8 +83,8 @@ func tooNew(path string, version, newest int64) error {
 // create makes a new database beside its place and puts it there whole. Where
 // another program was faster, its file stays.
 func create(ctx context.Context, path string, steps steps) error {
-	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		return &Refused{Reason: ReadOnly, What: "the folder " + filepath.Dir(path) + " cannot be made", Hint: hintFolder, Cause: bare(err)}
+	if err := makeFolder(path); err != nil {
+		return err
 	}
 	fresh, err := passing(path)
 	if err != nil {
@@ -127,7 +126,7 @@ func versionOf(ctx context.Context, path string) (version int64, err error) {
 	if err := isOurs(ctx, path); err != nil {
 		return 0, err
 	}
-	db, err := connect(ctx, path, readOnly, 1, looking...)
+	db, err := openToRead(ctx, path)
 	if err != nil {
 		return 0, err
 	}
@@ -141,23 +140,36 @@ func versionOf(ctx context.Context, path string) (version int64, err error) {
 // its locks.
 func isOurs(ctx context.Context, path string) (err error) {
 	info, err := os.Stat(path)
-	if err != nil {
+	switch {
+	case err != nil:
 		return err
+	case !info.Mode().IsRegular():
+		return notOurs(path, nil)
+	case info.Size() == 0:
+		return notOurs(path, errNoDatabase)
 	}
-	foreign := &Refused{Reason: Foreign, What: path + " is not a database of Rootbell", Hint: "name another file: --data FILE; this one was left as it is"}
-	if !info.Mode().IsRegular() || info.Size() == 0 {
-		return foreign
+	db, err := connect(ctx, path, settled, 1, patient)
+	if notDatabase(err) {
+		return notOurs(path, errNoDatabase)
 	}
-	// A file that nobody changes is read without locks and without files beside.
-	db, err := sql.Open("sqlite", address(path, readOnly, patient)+"&immutable=1")
 	if err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, db.Close()) }()
 	var id int64
 	err = db.QueryRowContext(ctx, "PRAGMA application_id").Scan(&id)
-	if notDatabase(err) || err == nil && id != mark {
-		return foreign
+	switch {
+	case notDatabase(err):
+		return notOurs(path, errNoDatabase)
+	case err == nil && id != mark:
+		return notOurs(path, nil)
 	}
 	return err
+}
+
+// errNoDatabase is the cause where a file is no database of any program.
+var errNoDatabase = errors.New("it is no database")
+
+func notOurs(path string, cause error) error {
+	return &Refused{Reason: Foreign, What: path + " is not a database of Rootbell", Hint: "name another file; this one was left as it is", Cause: cause}
 }

@@ -22,10 +22,14 @@ func passing(path string) (string, error) {
 	return f.Name(), f.Close()
 }
 
+// besides are the endings of the files that SQLite keeps beside a database.
+var besides = []string{"-journal", "-wal", "-shm"}
+
 // sweep takes a passing file away, and what SQLite may have left beside it.
 func sweep(passing string) {
-	for _, end := range []string{"", "-journal", "-wal", "-shm"} {
-		_ = os.Remove(passing + end) // what was put in its place is gone already
+	_ = os.Remove(passing)
+	for _, end := range besides {
+		_ = os.Remove(passing + end)
 	}
 }
 
@@ -97,7 +101,11 @@ func keep(ctx context.Context, db *sql.DB, path, why string, at time.Time) (stri
 			return name, err
 		}
 	}
-	return "", &Refused{Reason: Exists, What: "there are too many copies of this second beside " + path, Hint: "move some of them away"}
+	return "", tooManyKept(path)
+}
+
+func tooManyKept(path string) error {
+	return &Refused{Reason: Exists, What: "there are too many copies of this second beside " + path, Hint: "move some of them away"}
 }
 
 // copyInto writes the whole database, as it stands at this moment, into an

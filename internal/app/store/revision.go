@@ -6,6 +6,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"strings"
 	"time"
 )
 
@@ -78,7 +79,8 @@ func (s *Store) Revisions(ctx context.Context, id string) ([]Revision, error) {
 // latest makes no new revision, whatever it was made from: so a form that is
 // sent twice is kept once.
 func (s *Store) Save(ctx context.Context, id string, base int, name string, text []byte, why string, at time.Time) (r Revision, err error) {
-	if err := errors.Join(checkName(name), checkText(text), checkLine("what the change is for", why, MostWhy)); err != nil {
+	name, why = strings.TrimSpace(name), strings.TrimSpace(why)
+	if err := checkRevision(name, text, why); err != nil {
 		return Revision{}, err
 	}
 	err = s.change(ctx, func(tx *sql.Tx) error {

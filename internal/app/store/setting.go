@@ -19,12 +19,16 @@ func (s *Store) Setting(ctx context.Context, key string) (value string, err erro
 	return value, err
 }
 
-// SetSetting keeps a value, of at most MostValue bytes, under a key.
+// SetSetting keeps a value, one line of at most MostValue characters, under a
+// key of at most MostKey.
 func (s *Store) SetSetting(ctx context.Context, key, value string, at time.Time) error {
 	if key == "" {
 		return unfit("the setting has no key", "")
 	}
-	if err := errors.Join(checkLine("the setting's key", key, MostKey), checkLine("the setting's value", value, MostValue)); err != nil {
+	if err := checkLine("the setting's key", key, MostKey); err != nil {
+		return err
+	}
+	if err := checkLine("the setting's value", value, MostValue); err != nil {
 		return err
 	}
 	return s.change(ctx, func(tx *sql.Tx) error {

@@ -5,7 +5,9 @@ import (
 	"database/sql"
 	"errors"
 	"net/url"
+	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"modernc.org/sqlite" // also registers the driver
@@ -19,6 +21,7 @@ const mark = 0x7274626c
 const (
 	readWrite = "rw" // and never creates it
 	readOnly  = "ro"
+	settled   = "ro&immutable=1" // nobody changes it: without locks, with no file beside
 )
 
 // Settings of SQLite hold for one connection, so they are in its name. A
@@ -38,8 +41,8 @@ func address(path, mode string, pragmas ...string) string {
 	if !strings.HasPrefix(slashed, "/") {
 		slashed = "/" + slashed // a drive's letter
 	}
-	query := url.Values{"mode": {mode}, "_txlock": {"immediate"}, "_pragma": append(append([]string{}, pragmas...), always...)}
-	return "file://" + (&url.URL{Path: slashed}).EscapedPath() + "?" + query.Encode()
+	query := url.Values{"_txlock": {"immediate"}, "_pragma": slices.Concat(pragmas, always)}
+	return "file://" + (&url.URL{Path: slashed}).EscapedPath() + "?mode=" + mode + "&" + query.Encode()
 }
 
 // connect opens a file with at most so many connections, and makes sure that
@@ -55,6 +58,19 @@ func connect(ctx context.Context, path, mode string, most int, pragmas ...string
 		return nil, errors.Join(err, db.Close())
 	}
 	return db, nil
+}
+
+// openToRead opens one of our files so that it cannot be written. In a folder
+// that cannot be written either, SQLite reads only what is known to be at rest.
+func openToRead(ctx context.Context, path string) (*sql.DB, error) {
+	db, err := connect(ctx, path, readOnly, 1, patient)
+	if code(err) != codes.SQLITE_CANTOPEN {
+		return db, err
+	}
+	if _, wal := os.Stat(path + "-wal"); wal == nil {
+		return nil, err
+	}
+	return connect(ctx, path, settled, 1, patient)
 }
 
 // seize opens a file so that no other program has it open meanwhile: the
@@ -100,3 +116,7 @@ func wordedSQLite(err error, path string) error {
 
 // notDatabase tells whether SQLite says that a file is no database.
 func notDatabase(err error) bool { return code(err) == codes.SQLITE_NOTADB }
+
+// isDamaged tells whether SQLite says that a file is no database, or not a
+// whole one.
+func isDamaged(err error) bool { return notDatabase(err) || code(err) == codes.SQLITE_CORRUPT }

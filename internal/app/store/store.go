@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"sync"
 	"time"
 )
 
@@ -22,6 +23,8 @@ type Store struct {
 	write *sql.DB
 	// hold is never used: while it stands, others see that the file is open.
 	hold *sql.Conn
+
+	closing sync.Once
 }
 
 // DefaultPath is where gardens are kept unless another file is named: in the
@@ -81,17 +84,20 @@ func (s *Store) Path() string { return s.path }
 // there was none.
 func (s *Store) Kept() string { return s.kept }
 
-// Close closes the database. Nothing is lost where it is not called.
+// Close closes the database; a second time it does nothing. Nothing is lost
+// where it is not called.
 func (s *Store) Close() error {
 	var errs []error
-	if s.hold != nil {
-		errs = append(errs, s.hold.Close())
-	}
-	for _, db := range []*sql.DB{s.reads, s.write} {
-		if db != nil {
-			errs = append(errs, db.Close())
+	s.closing.Do(func() {
+		if s.hold != nil {
+			errs = append(errs, s.hold.Close())
 		}
-	}
+		for _, db := range []*sql.DB{s.reads, s.write} {
+			if db != nil {
+				errs = append(errs, db.Close())
+			}
+		}
+	})
 	return errors.Join(errs...)
 }
 
