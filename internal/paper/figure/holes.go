@@ -89,13 +89,13 @@ func (f *lidFigure) reserve() {
 			f.room.line(at.Minus(scene.Point{Y: half}), at.Plus(scene.Point{Y: half}), weights["cen"], softPX)
 		}
 		if f.standing(h) {
-			f.room.path(scene.Disc(at, f.inner(h)), weights["n"], weights["n"])
+			f.room.path(scene.Disc(at, f.second(h)), weights["n"], weights["n"])
 		}
 	}
 }
 
-// inner is the radius of the second ring that marks a hole as fixed.
-func (f *lidFigure) inner(h garden.Hole) float64 { return f.radius(h) - min(4, f.radius(h)*0.3) }
+// second is the radius of the second ring that marks a hole as fixed.
+func (f *lidFigure) second(h garden.Hole) float64 { return f.radius(h) - min(4, f.radius(h)*0.3) }
 
 // hole is one hole that can have the focus and be moved.
 func (f *lidFigure) hole(h garden.Hole) {
@@ -110,7 +110,7 @@ func (f *lidFigure) hole(h garden.Hole) {
 		class, escaped(f.id), n, n, mm(h.XMM), mm(h.YMM), fixed, escaped(words))
 	f.ring("k ground", at, f.radius(h))
 	if fixed != "" {
-		f.ring("n", at, f.inner(h))
+		f.ring("n", at, f.second(h))
 	}
 	f.number(h)
 	if fixed != "" {

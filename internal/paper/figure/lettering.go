@@ -48,7 +48,6 @@ func (t lettering) long() float64 {
 // before it was condensed to nine tenths.
 const wider = 1 / 0.9
 
-
 // Shares of the type size that lettering reaches over and under its base line.
 const (
 	over  = 0.74
