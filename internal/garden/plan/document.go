@@ -88,6 +88,9 @@ func Value(text []byte, path string) (typed string, line, column int, ok bool) {
 // Items is how many items a list of a text has; see Document.Items.
 func Items(text []byte, list string) int { return Read(text).Items(list) }
 
+// Has tells whether something stands at a path of a text; see Document.Has.
+func Has(text []byte, path string) bool { return Read(text).Has(path) }
+
 // cut is a stretch of the text and what takes its place.
 type cut struct {
 	start, end int

@@ -16,14 +16,18 @@ type Refusal struct {
 	Path, Why string
 }
 
+// Error says why.
+func (r Refusal) Error() string { return r.Why }
+
 // EditAll gives a document's text with many values typed at once, as a form
 // gives them: each as Edit does it, what is typed before what is taken back. A
-// change that says what stands there already leaves the text as it is. Either
-// all changes are made, or none: then every one that cannot be is told.
+// change that says what stands there already leaves the text as it is. Every
+// change that cannot be made is told, and the text has all the others: a form
+// shows it, and saves it only when none was refused.
 func EditAll(text []byte, changes []Change) ([]byte, []Refusal) {
 	d := Read(text)
 	if d.sick != nil {
-		return nil, []Refusal{{Why: d.sick.Error()}}
+		return d.text, []Refusal{{Why: d.sick.Error()}}
 	}
 	var refused []Refusal
 	for _, c := range inEditOrder(changes) {
@@ -37,10 +41,7 @@ func EditAll(text []byte, changes []Change) ([]byte, []Refusal) {
 		}
 		d = next
 	}
-	if len(refused) > 0 {
-		return nil, refused
-	}
-	return d.text, nil
+	return d.text, refused
 }
 
 // inEditOrder puts what is typed first, in its order, and what is taken back

@@ -6,6 +6,8 @@ import (
 	"slices"
 )
 
+var planType = reflect.TypeFor[Plan]()
+
 // kin is what the document format says about a path.
 type kin struct {
 	of  reflect.Type // the type of what stands there
@@ -29,7 +31,7 @@ func (k kin) fixed() int {
 
 // kinOf looks a path up in the document format.
 func kinOf(steps []step, path string) (kin, error) {
-	k := kin{of: reflect.TypeFor[Plan]()}
+	k := kin{of: planType}
 	for _, s := range steps {
 		next, known := k.step(s)
 		if !known {

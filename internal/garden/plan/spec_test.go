@@ -7,8 +7,6 @@ import (
 	"rootbell/internal/base/quantity"
 )
 
-var planType = reflect.TypeFor[Plan]()
-
 // checkRanges reads every range of a group's keys as its values are read.
 func checkRanges(t *testing.T, group reflect.Type, path string) {
 	for _, k := range Keys(group) {
