@@ -42,16 +42,9 @@ func (c card) figures() []content.Figure {
 	w := c.wording()
 	caption := strings.TrimSpace(w.caption + ". " + w.note)
 	frame, elements := w.setUp(figureMM)
-	lid := overviewOf(c.Lid, figureMM, figureMM)
-	box := c.Outline.Bounds()
-	desc := fmt.Sprintf("%s: %s by %s. %s", fromAbove, sheet.Mark(box.Width(), c.System), sheet.Mark(box.Height(), c.System), c.numbersIn())
-	above := lid.elements
-	if c.Stop != "" {
-		above = append(above, sheet.StopPlate(lid.frame, c.Stop)...)
-	}
 	return []content.Figure{
 		content.FigureOf(w.caption, caption+" "+content.NotToScale, w.shows, frame, elements),
-		content.FigureOf(fromAbove, desc+" "+content.NotToScale, desc, lid.frame, above),
+		c.Picture(fromAbove, fromAbove+", "+c.numbersIn()+" "+content.NotToScale),
 	}
 }
 

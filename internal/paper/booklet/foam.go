@@ -109,8 +109,8 @@ func (c card) boardDrawing(width float64) (scene.Box, []scene.Element) {
 		), Class: scene.Part})
 	}
 	words := func(mm float64) string { return atLeast + sheet.MarkUp(mm, c.System) }
-	out = append(out, dimension(at(0, 0), at(first-hole/2, 0), 5, words(c.Foam.EdgeMM))...)
-	out = append(out, dimension(at(first+hole/2, 0), at(second-hole/2, 0), 5, words(c.Foam.WebMM))...)
-	out = append(out, dimension(at(second+hole/2+12, -board), at(second+hole/2+12, -cup), 0, words(c.Foam.CupMM))...)
+	out = append(out, sheet.Dimension(at(0, 0), at(first-hole/2, 0), 5, words(c.Foam.EdgeMM))...)
+	out = append(out, sheet.Dimension(at(first+hole/2, 0), at(second-hole/2, 0), 5, words(c.Foam.WebMM))...)
+	out = append(out, sheet.Dimension(at(second+hole/2+12, -board), at(second+hole/2+12, -cup), 0, words(c.Foam.CupMM))...)
 	return scene.BoxAt(scene.Point{}, width, 8+cup*k+12), out
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"rootbell/internal/paper/scene"
+	"rootbell/internal/paper/sheet"
 )
 
 func (c card) pictures(column *scene.Column) {
@@ -16,10 +17,10 @@ func (c card) pictures(column *scene.Column) {
 	column.Gap(1)
 	column.Text(c.small(scene.Sans), strings.TrimSpace(w.caption+", 1 : "+strconv.Itoa(w.scale)+". "+w.note))
 	column.Gap(2.5)
-	lid := overviewOf(c.Lid, column.Box.Width(), column.Box.Height()*0.27)
-	column.Figure(lid.frame, lid.elements)
+	lid := sheet.OverviewOf(c.Lid, column.Box.Width(), column.Box.Height()*0.27)
+	column.Figure(lid.Frame, lid.Elements)
 	column.Gap(1)
-	column.Text(c.small(scene.Sans), fromAbove+", 1 : "+lid.scale+", "+c.numbersIn())
+	column.Text(c.small(scene.Sans), fromAbove+", 1 : "+lid.Scale+", "+c.numbersIn())
 	if c.fit.centres {
 		c.centres(column)
 	}

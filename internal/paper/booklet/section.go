@@ -105,12 +105,12 @@ func (s Section) pick() float64 {
 	if high == 0 {
 		high = s.FloorMM + s.LidFaceMM + math.Max(s.PlantMM, s.LampMM) + 60
 	}
-	for _, scale := range scales {
+	for _, scale := range sheet.Scales {
 		if math.Max(s.OutsideWidthMM+160, s.ShelfWideMM)/scale <= sectionWide && high/scale <= sectionHigh {
 			return scale
 		}
 	}
-	return scales[len(scales)-1]
+	return sheet.Scales[len(sheet.Scales)-1]
 }
 
 // sectionDraft is a section being drawn. Its places are real mm with the tub's

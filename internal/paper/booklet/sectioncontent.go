@@ -36,7 +36,7 @@ func SectionContent(s Section) (content.Sheet, error) {
 	d.draw()
 	frame := scene.Bounds(d.elements).Grown(4)
 	if s.Stop != "" {
-		d.elements = append(d.elements, sheet.StopPlate(frame, s.Stop)...)
+		d.elements = append(d.elements, sheet.StopAcross(frame)...)
 	}
 	caption := s.title() + ". " + content.NotToScale
 	return content.Sheet{

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"rootbell/internal/paper/scene"
+	"rootbell/internal/paper/sheet"
 )
 
 func (d *sectionDraft) draw() {
@@ -233,7 +234,7 @@ func (d *sectionDraft) rootSpace() {
 		return
 	}
 	x := d.onLid(slices.Min(d.CupsAtMM)) + d.Cup.RimMM/2 + 3*d.scale
-	d.add(dimension(d.at(x, 0), d.at(x, bottom), 0, d.mark(bottom)+" "+rootSpace)...)
+	d.add(sheet.Dimension(d.at(x, 0), d.at(x, bottom), 0, d.mark(bottom)+" "+rootSpace)...)
 }
 
 // heights are the chains of dimensions on the left: the bay, then the parts.
@@ -242,7 +243,7 @@ func (d *sectionDraft) heights() {
 	x := -math.Max(math.Max(d.ShelfWideMM, d.OutsideWidthMM+160)/2+2*d.scale, d.OutsideWidthMM/2+36*d.scale)
 	left := func(from, to float64, off float64, words string) {
 		if to-from > 0 {
-			d.add(dimension(d.at(x, from), d.at(x, to), off, words)...)
+			d.add(sheet.Dimension(d.at(x, from), d.at(x, to), off, words)...)
 		}
 	}
 	left(-d.FloorMM, d.LidFaceMM, 4, d.mark(d.FloorMM+d.LidFaceMM)+" "+toTheLid)
@@ -254,11 +255,11 @@ func (d *sectionDraft) heights() {
 	}
 	if d.PlantMM > 0 && len(d.CupsAtMM) > 0 {
 		at := d.onLid(slices.Min(d.CupsAtMM)) - d.SpreadMM/2 - 12
-		d.add(dimension(d.at(at, d.LidFaceMM), d.at(at, d.LidFaceMM+d.PlantMM), 3, d.mark(d.PlantMM)+" "+atHarvest)...)
+		d.add(sheet.Dimension(d.at(at, d.LidFaceMM), d.at(at, d.LidFaceMM+d.PlantMM), 3, d.mark(d.PlantMM)+" "+atHarvest)...)
 	}
 	bottom := -d.FloorMM - shelfMM
 	half := d.OutsideWidthMM / 2
-	d.add(dimension(d.at(-half, bottom), d.at(half, bottom), -5, d.mark(d.OutsideWidthMM)+" "+d.Tub)...)
+	d.add(sheet.Dimension(d.at(-half, bottom), d.at(half, bottom), -5, d.mark(d.OutsideWidthMM)+" "+d.Tub)...)
 }
 
 // notes stand under the drawing.

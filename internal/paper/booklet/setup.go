@@ -18,6 +18,7 @@ const (
 	arborMM  = 10
 	shankMM  = 30
 	mostSaw  = 130
+	letterMM = sheet.LetteringMM
 )
 
 // setUp draws lid, board and bench clamped together under the saw, cut through,
@@ -47,7 +48,7 @@ func (c card) setUp(width float64) (scene.Box, []scene.Element) {
 	for _, side := range []float64{-1, 1} {
 		out = append(out, clamp(at, side, half, lid)...)
 	}
-	out = append(out, dimension(at(-saw/2, lid+sawDepth), at(saw/2, lid+sawDepth), 7, c.sawWords())...)
+	out = append(out, sheet.Dimension(at(-saw/2, lid+sawDepth), at(saw/2, lid+sawDepth), 7, c.sawWords())...)
 	return scene.BoxAt(scene.Point{}, width, (lid+sawDepth)*k+9+12), append(out, setUpWords(at, saw, half, lid)...)
 }
 

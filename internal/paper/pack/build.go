@@ -28,7 +28,7 @@ func unsized(draw func() ([]byte, error)) func(scene.Size) ([]byte, error) {
 func (b *builder) lids() {
 	var lids, boards []sheet.Lid
 	for i := range b.a.Tubs {
-		l, ok := sheet.Of(b.a, i, "")
+		l, ok := sheet.Of(b.a, i, b.cover.Revision)
 		if !ok {
 			continue
 		}
@@ -39,6 +39,7 @@ func (b *builder) lids() {
 		}
 		b.lid(l)
 		if s, ok := booklet.SectionOf(b.a, i); ok {
+			s.Revision = b.cover.Revision
 			b.add(Paper{
 				Name: "section-" + garden.Slug(l.Tub) + ".svg", Tub: l.Tub, Title: "Section of " + l.Tub,
 				About: "The tub cut through on its shelf: where the water stands, and what fits over and under it.",
@@ -105,7 +106,7 @@ func (b *builder) lid(l sheet.Lid) {
 // tubs lists the papers of the store room and of the filled tub.
 func (b *builder) tubs() {
 	for i := range b.a.Tubs {
-		d, ok := sheet.DipstickOf(b.a, i, "")
+		d, ok := sheet.DipstickOf(b.a, i, b.cover.Revision)
 		if !ok {
 			continue
 		}

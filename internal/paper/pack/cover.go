@@ -6,8 +6,8 @@ import (
 )
 
 // coverOf is what every paper of a garden says of itself.
-func coverOf(a *garden.Assessment) booklet.Cover {
-	return booklet.Cover{Garden: a.Garden, Invented: a.Invented(), System: a.Plan.Units, On: a.On}
+func coverOf(a *garden.Assessment, revision string) booklet.Cover {
+	return booklet.Cover{Garden: a.Garden, Invented: a.Invented(), System: a.Plan.Units, On: a.On, Revision: revision}
 }
 
 // wetTubs are the tubs whose fill line is known.

@@ -46,27 +46,16 @@ type Paper struct {
 	read func(scene.Size) ([]content.Sheet, error)
 }
 
-// Page is what a paper says, for a page on a screen.
-type Page struct {
-	Paper
-	Sheets []content.Sheet
-}
-
-// Page is the paper's content for a size of paper. It fails where Draw does.
-func (p Paper) Page(size scene.Size) (Page, error) {
-	sheets, err := p.read(size)
-	if err != nil {
-		return Page{}, err
-	}
-	return Page{Paper: p, Sheets: sheets}, nil
-}
-
 // Build lists every paper of the day of building, in the order in which they
 // are told: the lids, then what is made of all of them, the dipsticks, the
 // forms and the shopping. A paper that the assessment gives no ground for is
 // left out. Nothing is drawn yet.
-func Build(a *garden.Assessment) []Paper {
-	b := builder{a: a, cover: coverOf(a)}
+func Build(a *garden.Assessment) []Paper { return BuildOf(a, "") }
+
+// BuildOf is Build for a revision of the plan, which stands in the title blocks;
+// without one it is the first.
+func BuildOf(a *garden.Assessment, revision string) []Paper {
+	b := builder{a: a, cover: coverOf(a, revision)}
 	b.lids()
 	b.tubs()
 	b.shopping()
@@ -74,8 +63,8 @@ func Build(a *garden.Assessment) []Paper {
 }
 
 // Find is the paper of that file name.
-func Find(a *garden.Assessment, name string) (Paper, bool) {
-	for _, p := range Build(a) {
+func Find(papers []Paper, name string) (Paper, bool) {
+	for _, p := range papers {
 		if p.Name == name {
 			return p, true
 		}
@@ -92,16 +81,4 @@ func Size(name string) (scene.Size, bool) {
 		return scene.Letter, true
 	}
 	return scene.Size{}, false
-}
-
-// PageOf is what the paper of that file name says on the plan's own size of
-// paper; ok is false where there is no such paper, or it cannot be drawn.
-func PageOf(a *garden.Assessment, name string) (page Page, ok bool) {
-	p, found := Find(a, name)
-	size, known := Size(a.Paper())
-	if !found || !known {
-		return Page{}, false
-	}
-	page, err := p.Page(size)
-	return page, err == nil
 }

@@ -20,7 +20,7 @@ func LidSVG(l Lid) ([]byte, error) {
 	title := scene.BoxAt(frame.Min.Minus(scene.Point{Y: titleMM}), max(frame.Width(), 150), titleMM-1)
 	elements = append(elements, l.TitleBlock(title, "Lid of "+l.Tub, scene.Size{})...)
 	frame = frame.Union(title.Grown(1))
-	drawing := scene.Drawing{Title: "Lid of " + l.Tub, Desc: l.description(), Frame: frame, Elements: elements}
+	drawing := scene.Drawing{Title: "Lid of " + l.Tub, Desc: l.description(" at true scale"), Frame: frame, Elements: elements}
 	return drawing.SVG(), nil
 }
 
@@ -33,11 +33,11 @@ func (l Lid) picture() ([]scene.Element, scene.Box) {
 	return elements, l.Outline.Bounds().Grown(rulerRoomMM)
 }
 
-// description says in words what the drawing shows.
-func (l Lid) description() string {
+// description says in words what a drawing shows that is made at a scale.
+func (l Lid) description(scale string) string {
 	box := l.Outline.Bounds()
-	text := fmt.Sprintf("The lid of %s seen from above at true scale, %s by %s %s, with %d holes for cups.",
-		l.Tub, l.mark(box.Width()), l.mark(box.Height()), UnitName(l.System), len(l.Holes))
+	text := fmt.Sprintf("The lid of %s seen from above%s, %s by %s %s, with %d holes for cups.",
+		l.Tub, scale, l.mark(box.Width()), l.mark(box.Height()), UnitName(l.System), len(l.Holes))
 	for _, h := range l.Holes {
 		text += fmt.Sprintf(" Hole %d: %s right, %s up.", h.N, l.mark(h.XMM), l.mark(h.YMM))
 	}

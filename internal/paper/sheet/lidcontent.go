@@ -26,32 +26,33 @@ func LidContent(l Lid, paper scene.Size) (content.Sheet, error) {
 	}, nil
 }
 
-// PictureSection is the lid as a picture, and what is written on it.
+// PictureSection is the lid as a picture, and what is written on the sheet
+// beside its holes.
 func (l Lid) PictureSection() content.Section {
-	elements, frame := l.picture()
-	caption := fmt.Sprintf("Lid of %s, %s. %s To %s, print lid-%s.pdf at 100 %%.", l.Tub, seenFrom, content.NotToScale, l.deed(), garden.Slug(l.Tub))
-	return content.Section{
-		Heading: "The lid",
-		Figures: []content.Figure{content.FigureOf("Lid of "+l.Tub, caption, l.description(), frame, elements)},
-		List:    l.labels(),
+	caption := fmt.Sprintf("Lid of %s, %s, in %s. %s To %s, print lid-%s.pdf at 100 %%.",
+		l.Tub, seenFrom, UnitWord(l.System), content.NotToScale, l.deed(), garden.Slug(l.Tub))
+	return content.Section{Heading: "The lid", Figures: []content.Figure{l.Picture("Lid of "+l.Tub, caption)}, List: l.labels()}
+}
+
+// pictureMM is how wide a lid is drawn for a page: so that its letters can
+// still be read on a phone.
+const pictureMM = 92
+
+// Picture is the lid drawn small for a page, with a stop across it where there
+// is one.
+func (l Lid) Picture(name, caption string) content.Figure {
+	o := OverviewOf(l, pictureMM, pictureMM)
+	elements, frame := o.Elements, scene.Bounds(o.Elements).Grown(2)
+	if l.Stop != "" {
+		elements = append(elements, StopAcross(frame)...)
 	}
+	return content.FigureOf(name, caption, l.description(""), frame, elements)
 }
 
 const (
 	markWords = "On the drawing each hole has its number and its distances: so much from left, so much from bottom."
 	seenFrom  = "lid on the tub, seen from above"
 )
-
-// StopWords are what stands across a paper that nobody may drill by; empty
-// where nothing stops it.
-func StopWords(reason string) string {
-	if reason == "" {
-		return ""
-	}
-	return doNotDrill + " " + reason
-}
-
-const doNotDrill = "do not drill:"
 
 func (l Lid) sheetTitle() string { return "Lid sheet of " + l.Tub + ": what to do" }
 
