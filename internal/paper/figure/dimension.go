@@ -84,13 +84,25 @@ func (p *pen) measure(d dimension, class string) (ok bool) {
 			p.strike(d)
 			p.text(t)
 			if d.also != "" && t.words == d.words[len(d.words)-1] {
-				p.place(dimension{a: d.a, b: d.b, aside: d.aside, words: []string{d.also}}.choices(class)...)
+				p.place(d.opposite(t)...)
 			}
 			p.printf(`</g>`)
 			return true
 		}
 	}
 	return false
+}
+
+// opposite are the places across the line from a number over or under it.
+func (d dimension) opposite(number lettering) []lettering {
+	d.words = []string{d.also}
+	var out []lettering
+	for _, t := range d.choices(number.class) {
+		if t.anchor == scene.Middle && t.at.Distance(number.at) < 2*letterPX {
+			out = append(out, t)
+		}
+	}
+	return out
 }
 
 // strike draws the lines of a dimension and leaves its group open for the words.

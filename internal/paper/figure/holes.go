@@ -113,9 +113,6 @@ func (f *lidFigure) hole(h garden.Hole) {
 		f.ring("n", at, f.second(h))
 	}
 	f.number(h)
-	if fixed != "" {
-		f.place(f.within(h, "fixed", "sm")...)
-	}
 	f.printf(`</g>`)
 }
 
@@ -208,8 +205,9 @@ func (f *lidFigure) caps() {
 	for _, h := range f.unused() {
 		at := f.centre(h)
 		f.circle("hid ground", at, f.radius(h))
-		if f.frame.words || f.radius(h) > 10 {
-			f.place(lettering{words: "cap", class: "sm", anchor: scene.Middle, at: at.Plus(scene.Point{Y: smallPX * 0.36})})
+		word := lettering{words: "cap", class: "sm", anchor: scene.Middle, at: at.Plus(scene.Point{Y: smallPX * 0.36})}
+		if f.harmOn(word, true) == 0 {
+			f.text(word)
 		}
 	}
 }

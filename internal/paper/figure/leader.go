@@ -8,11 +8,10 @@ import (
 
 // caption is a word or two that belong to a part of a figure.
 type caption struct {
-	lines  []string
-	around scene.Box // the part in px
-	round  bool      // whether the part is the circle in that box
-	class  string
-	away   bool // only by a leader, never right beside the part
+	lines []string
+	part  scene.Path // the part in px, closed
+	class string
+	away  bool // only by a leader, never right beside the part
 }
 
 // linePX is from one line of a caption to the next.
@@ -79,14 +78,15 @@ func (c caption) stacked(at scene.Point, anchor scene.Anchor) []lettering {
 // beside are the places right, left, under and over the part.
 func (c caption) beside() [][]lettering {
 	const gap = 5.0
-	middle := c.around.Centre()
+	around := c.part.Bounds()
+	middle := around.Centre()
 	high := linePX * float64(len(c.lines)-1)
 	level := middle.Y + smallPX*0.36 - high/2
 	return [][]lettering{
-		c.stacked(scene.Point{X: c.around.Max.X + gap, Y: level}, scene.Start),
-		c.stacked(scene.Point{X: c.around.Min.X - gap, Y: level}, scene.End),
-		c.stacked(scene.Point{X: middle.X, Y: c.around.Max.Y + gap + smallPX*0.74}, scene.Middle),
-		c.stacked(scene.Point{X: middle.X, Y: c.around.Min.Y - gap - high}, scene.Middle),
+		c.stacked(scene.Point{X: around.Max.X + gap, Y: level}, scene.Start),
+		c.stacked(scene.Point{X: around.Min.X - gap, Y: level}, scene.End),
+		c.stacked(scene.Point{X: middle.X, Y: around.Max.Y + gap + smallPX*0.74}, scene.Middle),
+		c.stacked(scene.Point{X: middle.X, Y: around.Min.Y - gap - high}, scene.Middle),
 	}
 }
 
@@ -100,6 +100,8 @@ type leader struct {
 // ones first.
 func (c caption) leaders() []leader {
 	const level, gap = 9.0, 4.0
+	part := c.part.Flat(flatPX)
+	middle := centroid(part)
 	var out []leader
 	for length := 12.0; length <= 170; length += 7 {
 		for angle := 15; angle < 360; angle += 15 {
@@ -108,7 +110,7 @@ func (c caption) leaders() []leader {
 			}
 			sin, cos := math.Sincos(float64(angle) * math.Pi / 180)
 			dir := scene.Point{X: cos, Y: sin}
-			from := c.edge(dir)
+			from := edgeOf(part, middle, dir)
 			bend := from.Plus(dir.Times(length))
 			side, anchor := 1.0, scene.Start
 			if dir.X < 0 {
@@ -122,14 +124,39 @@ func (c caption) leaders() []leader {
 	return out
 }
 
-// edge is where a ray from the middle leaves the part.
-func (c caption) edge(dir scene.Point) scene.Point {
-	middle := c.around.Centre()
-	if c.round {
-		return middle.Plus(dir.Times(c.around.Width() / 2))
+// edgeOf is where a ray from inside a part leaves it for good.
+func edgeOf(part []scene.Point, from, dir scene.Point) scene.Point {
+	far := 0.0
+	for i, a := range part {
+		side := part[(i+1)%len(part)].Minus(a)
+		det := dir.X*-side.Y + side.X*dir.Y
+		if det == 0 {
+			continue
+		}
+		to := a.Minus(from)
+		along := (to.X*-side.Y + side.X*to.Y) / det
+		at := (dir.X*to.Y - to.X*dir.Y) / det
+		if at >= 0 && at <= 1 {
+			far = math.Max(far, along)
+		}
 	}
-	reach := math.Min(c.around.Width()/2/math.Max(math.Abs(dir.X), 1e-9), c.around.Height()/2/math.Max(math.Abs(dir.Y), 1e-9))
-	return middle.Plus(dir.Times(reach))
+	return from.Plus(dir.Times(far))
+}
+
+// centroid is a polygon's centre of area.
+func centroid(corners []scene.Point) scene.Point {
+	var sum scene.Point
+	area := 0.0
+	for i, p := range corners {
+		q := corners[(i+1)%len(corners)]
+		cross := (p.X-corners[0].X)*(q.Y-corners[0].Y) - (p.Y-corners[0].Y)*(q.X-corners[0].X)
+		area += cross
+		sum = sum.Plus(p.Plus(q).Plus(corners[0]).Times(cross / 3))
+	}
+	if area == 0 {
+		return corners[0]
+	}
+	return sum.Times(1 / area)
 }
 
 // costs is how much a leader disturbs: its length a little, what it crosses

@@ -215,6 +215,12 @@ func (f *lidFigure) note() string {
 	if !f.laid {
 		return text
 	}
+	if len(f.fixed) > 0 {
+		text += " Two rings: a hole that is fixed."
+	}
+	if len(f.unused()) > 0 {
+		text += " Dashed ring: a hole without a cup, to be capped."
+	}
 	if f.lid.EdgeMM > 0 {
 		text += fmt.Sprintf(" Inside the chain line is room for centres, at least %s %s from the edge.", f.mark(f.lid.EdgeMM), sheet.UnitName(f.system))
 	}

@@ -104,7 +104,7 @@ func (f *lidFigure) sectionLine() {
 // left to right.
 func (f *lidFigure) levelGaps(y float64) [][2]float64 {
 	var out [][2]float64
-	for _, h := range f.layout.Holes {
+	for _, h := range append(f.unused(), f.layout.Holes...) {
 		at := f.centre(h)
 		if _, half := f.arm(h); math.Abs(at.Y-y) < 2 {
 			out = append(out, [2]float64{at.X - half - 2, at.X + half + 2})
@@ -132,6 +132,11 @@ func (f *lidFigure) words() {
 	if !f.laid {
 		return
 	}
+	for _, h := range f.layout.Holes {
+		if f.standing(h) && !f.hand {
+			f.name(caption{lines: []string{"fixed"}, class: "sm halo", part: scene.Disc(f.centre(h), f.radius(h))})
+		}
+	}
 	if a := f.lid.AirLine; a != nil {
 		f.nameOpening(f.at(scene.Point{X: a.XMM, Y: a.YMM}), max(a.DiameterMM/2*f.scale, 4), f.airWords(a)...)
 	}
@@ -143,8 +148,7 @@ func (f *lidFigure) words() {
 	}
 	h := f.layout.Holes[len(f.layout.Holes)-1]
 	f.name(caption{
-		lines: []string{count(len(f.layout.Holes), "hole"), "⌀ " + sheet.ToolSize(f.lid.HoleMM, f.system)}, class: "sm halo", away: true, round: true,
-		around: scene.Box{Min: f.centre(h), Max: f.centre(h)}.Grown(f.radius(h)),
+		lines: []string{count(len(f.layout.Holes), "hole"), "⌀ " + sheet.ToolSize(f.lid.HoleMM, f.system)}, class: "sm halo", away: true, part: scene.Disc(f.centre(h), f.radius(h)),
 	})
 }
 
@@ -159,7 +163,7 @@ func (f *lidFigure) airWords(a *garden.AirLine) []string {
 // nameOpening names a small hole, in the hand drawing by its first word alone
 // where both find no room.
 func (f *lidFigure) nameOpening(at scene.Point, radius float64, lines ...string) {
-	c := caption{lines: lines, class: "sm halo", round: true, around: scene.Box{Min: at, Max: at}.Grown(radius)}
+	c := caption{lines: lines, class: "sm halo", part: scene.Disc(at, radius)}
 	if !f.name(c) {
 		c.lines = lines[:1]
 		f.name(c)
@@ -168,13 +172,15 @@ func (f *lidFigure) nameOpening(at scene.Point, radius float64, lines ...string)
 
 // clearWord says why a part is kept clear.
 func (f *lidFigure) clearWord(k garden.Clear) {
-	around := f.pixels(scene.PathOfShape(k.Shape)).Bounds()
-	_, round := k.Shape.(plane.Circle)
+	part := f.pixels(scene.PathOfShape(k.Shape))
+	// Beside a shape that does not fill its box a word would seem to belong to
+	// nothing.
+	_, odd := k.Shape.(plane.Polygon)
 	for _, lines := range [][]string{{k.Why + ", kept clear"}, {k.Why + ",", "kept clear"}, {k.Why}} {
 		if k.Why == "" {
 			lines = []string{"kept clear"}
 		}
-		if f.name(caption{lines: lines, class: "sm halo", around: around, round: round}) {
+		if f.name(caption{lines: lines, class: "sm halo", part: part, away: odd}) {
 			return
 		}
 	}

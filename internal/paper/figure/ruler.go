@@ -37,11 +37,19 @@ func graduationOf(system garden.System, scale float64) graduation {
 	if g.squareMM*scale < leastSquarePX {
 		g.squareMM, g.bold = g.squareMM*float64(g.bold), 2
 	}
-	if g.tickMM*scale < leastTickPX {
-		g.tickMM, g.long, g.number, g.middle = g.tickMM*float64(g.middle), g.long/g.middle, g.number/g.middle, 1
+	for g.tickMM*scale < leastTickPX && g.long > 1 {
+		every := g.middle
+		if every == 1 {
+			every = g.long
+		}
+		g.tickMM, g.long, g.number, g.middle = g.tickMM*float64(every), g.long/every, g.number/every, 1
 	}
-	if every := float64(g.number) * g.tickMM * scale; every < leastNumberPX {
-		g.number *= int(math.Ceil(leastNumberPX / every))
+	each := float64(g.number) * g.tickMM * scale
+	for _, times := range []int{1, 2, 4, 10, 20, 40, 100} {
+		if each*float64(times) >= leastNumberPX {
+			g.number *= times
+			break
+		}
 	}
 	return g
 }
