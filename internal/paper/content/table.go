@@ -20,6 +20,7 @@ const Blank = scene.Blank
 
 // Cell is one cell of a row, with what a page must know of it.
 type Cell struct {
+	Head   string // of its column
 	Text   string
 	Blank  bool
 	Number bool
@@ -29,7 +30,10 @@ type Cell struct {
 func (t Table) Cells(i int) []Cell {
 	cells := make([]Cell, 0, len(t.Columns))
 	for k, text := range t.Rows[i] {
-		cell := Cell{Text: text, Number: k < len(t.Columns) && t.Columns[k].Number}
+		cell := Cell{Text: text}
+		if k < len(t.Columns) {
+			cell.Head, cell.Number = t.Columns[k].Head, t.Columns[k].Number
+		}
 		if text == Blank {
 			cell.Text, cell.Blank = "", true
 		}

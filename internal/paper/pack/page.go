@@ -36,7 +36,7 @@ func (p Page) Several() bool { return len(p.Sheets) > 1 }
 // PageOf is what the paper of that file name says on the plan's own size of
 // paper; ok is false where there is no such paper, or it cannot be drawn.
 func PageOf(a *garden.Assessment, name string) (page Page, ok bool) {
-	p, found := Find(Build(a), name)
+	p, found := Find(a, name)
 	size, known := Size(a.Paper())
 	if !found || !known {
 		return Page{}, false

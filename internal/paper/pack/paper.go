@@ -63,7 +63,10 @@ func BuildOf(a *garden.Assessment, revision string) []Paper {
 }
 
 // Find is the paper of that file name.
-func Find(papers []Paper, name string) (Paper, bool) {
+func Find(a *garden.Assessment, name string) (Paper, bool) { return Named(Build(a), name) }
+
+// Named is the paper of that file name among papers.
+func Named(papers []Paper, name string) (Paper, bool) {
 	for _, p := range papers {
 		if p.Name == name {
 			return p, true
