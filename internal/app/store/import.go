@@ -134,9 +134,10 @@ func parse(text []byte) (letter, error) {
 	case version != transferVersion:
 		l.broken("the version of the file cannot be read")
 	}
-	parsed := letter{name: l.head("name"), created: l.moment("created")}
+	parsed := letter{name: l.head("name")}
 	l.check(checkName(parsed.name))
 	l.check(checkTrimmed(parsed.name))
+	parsed.created = l.moment("created")
 	n := l.count("revisions", 1, mostRevisions)
 	for i := 1; i <= n && l.err == nil; i++ {
 		parsed.revisions = append(parsed.revisions, l.revision(i))

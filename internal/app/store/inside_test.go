@@ -8,9 +8,8 @@ import (
 
 // For the tests outside: a program of another version has other steps.
 var (
-	Steps     fs.FS = migrations()
-	Parse           = func(text []byte) ([]byte, error) { l, err := parse(text); return l.format(), err }
-	FormatSum       = transferSum
+	Steps fs.FS = migrations()
+	Parse       = func(text []byte) ([]byte, error) { l, err := parse(text); return l.format(), err }
 )
 
 func OpenWith(ctx context.Context, path string, at time.Time, files fs.FS) (*Store, error) {

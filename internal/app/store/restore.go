@@ -36,7 +36,8 @@ func restore(ctx context.Context, from, to string, at time.Time, steps steps) (k
 	if to, err = filepath.Abs(to); err != nil {
 		return "", err
 	}
-	if err := mayReplace(ctx, from, to); err != nil {
+	readable, err := mayReplace(ctx, from, to)
+	if err != nil {
 		return "", err
 	}
 	if err := checkBackup(ctx, from, steps); err != nil {
@@ -56,31 +57,36 @@ func restore(ctx context.Context, from, to string, at time.Time, steps steps) (k
 	if _, err := os.Lstat(to); errors.Is(err, fs.ErrNotExist) {
 		return "", worded(put(fresh, to), to)
 	}
-	kept, err = replace(ctx, fresh, to, at)
+	if readable {
+		kept, err = replace(ctx, fresh, to, at)
+	} else {
+		kept, err = moveAside(fresh, to, at)
+	}
 	return kept, worded(err, to)
 }
 
 // mayReplace refuses to put a backup over itself, over a folder and over the
-// database of another program.
-func mayReplace(ctx context.Context, from, to string) error {
+// database of another program. readable tells whether a database of ours is
+// there.
+func mayReplace(ctx context.Context, from, to string) (readable bool, err error) {
 	backup, err := os.Stat(from)
 	if err != nil {
-		return worded(err, from)
+		return false, worded(err, from)
 	}
 	there, err := os.Stat(to)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil
+		return false, nil
 	case err != nil:
-		return worded(err, to)
+		return false, worded(err, to)
 	case os.SameFile(backup, there):
-		return unfit("%s is the database itself", "name a backup of it", from)
+		return false, unfit("%s is the database itself", "name a backup of it", from)
 	}
 	err = isOurs(ctx, to)
-	if errors.Is(err, errNoDatabase) {
-		return nil
+	if errors.Is(err, errNoDatabase) || isDamaged(err) {
+		return false, nil
 	}
-	return worded(err, to)
+	return err == nil, worded(err, to)
 }
 
 // checkBackup reads a backup from end to end and changes nothing of it.

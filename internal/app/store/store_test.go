@@ -68,7 +68,7 @@ func ok(t testing.TB, err error) {
 }
 
 // refused asks for a refusal for a reason, with words for the teacher.
-func refused(t testing.TB, err error, want store.Reason) *store.Refused {
+func refused(t testing.TB, err error, want store.Reason) store.Refused {
 	t.Helper()
 	var r *store.Refused
 	if !errors.As(err, &r) {
@@ -77,7 +77,7 @@ func refused(t testing.TB, err error, want store.Reason) *store.Refused {
 	if r.Reason != want || r.What == "" || strings.HasSuffix(r.What, ".") {
 		t.Fatalf("refused as %s (%v), want %s", r.Reason, r, want)
 	}
-	return r
+	return *r
 }
 
 // sound reads the whole file, and asks for nothing left beside it.
