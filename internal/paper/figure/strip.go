@@ -29,7 +29,7 @@ func Strip(a *garden.Assessment, today term.Date, w Width) (svg string, ok bool)
 type stripFigure struct {
 	pen
 	calendar *term.Calendar
-	at       int // the term's place among the calendar's
+	which    int // the term's place among the calendar's
 	span     term.Span
 	weeks    []term.Week // that are shown
 	today    term.Date
@@ -62,8 +62,8 @@ func stripOf(a *garden.Assessment, today term.Date, w Width) (*stripFigure, bool
 	if !day.Set() {
 		day = a.Term.Terms()[0].From
 	}
-	f.at, _ = a.Term.Current(day)
-	f.span = a.Term.Terms()[f.at]
+	f.which, _ = a.Term.Current(day)
+	f.span = a.Term.Terms()[f.which]
 	f.width, f.cell, f.top = stripDesk, 15, 22
 	if f.hand {
 		f.width, f.cell, f.top = stripHand, 20, 20
@@ -81,8 +81,8 @@ func stripOf(a *garden.Assessment, today term.Date, w Width) (*stripFigure, bool
 
 // setWeeks takes the weeks that are shown.
 func (f *stripFigure) setWeeks(day term.Date) {
-	first, last := 1, f.calendar.WeekCount(f.at)
-	now := f.calendar.WeekOf(f.at, day)
+	first, last := 1, f.calendar.WeekCount(f.which)
+	now := f.calendar.WeekOf(f.which, day)
 	switch {
 	case f.hand:
 		first, last = now, now+weeksHand-1
@@ -91,7 +91,7 @@ func (f *stripFigure) setWeeks(day term.Date) {
 		last = first + mostWeeks - 1
 	}
 	for n := first; n <= last; n++ {
-		f.weeks = append(f.weeks, f.calendar.Week(f.at, n))
+		f.weeks = append(f.weeks, f.calendar.Week(f.which, n))
 	}
 }
 
@@ -128,7 +128,7 @@ func (f *stripFigure) rowNames() {
 // weekWords are the words over a week: its number, bold, and its Monday. A week
 // before the term or after it has no number.
 func (f *stripFigure) weekWords(w term.Week) (number, monday string) {
-	if w.Number >= 1 && w.Number <= f.calendar.WeekCount(f.at) {
+	if w.Number >= 1 && w.Number <= f.calendar.WeekCount(f.which) {
 		number = strconv.Itoa(w.Number)
 		if f.hand {
 			number = "week " + number

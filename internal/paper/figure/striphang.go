@@ -75,7 +75,7 @@ func (f *stripFigure) hangToday() {
 // again says when somebody comes again after the next closed days.
 func (f *stripFigure) again() {
 	words := f.againWords()
-	for row := range 3 {
+	for row := 0; row < 3 && words != ""; row++ {
 		y := f.hangRow(row)
 		right := lettering{words: words, class: "sm", anchor: scene.End, at: scene.Point{X: f.width - 1, Y: y}}
 		left := lettering{words: words, class: "sm", at: scene.Point{X: 0, Y: y}}
@@ -85,23 +85,27 @@ func (f *stripFigure) again() {
 	}
 }
 
+// againWords name the open day after the next closed ones; empty where every
+// day shown is open.
 func (f *stripFigure) againWords() string {
-	from := f.today
-	if !from.Set() {
-		from = f.weeks[0].Monday
+	closed := f.today
+	if !closed.Set() {
+		closed = f.weeks[0].Monday
 	}
-	_, was := f.calendar.OpenUntil(from)
-	closed := from
 	for f.calendar.Open(closed) {
-		closed = closed.Add(1)
+		if closed = closed.Add(1); closed.After(f.shown().To) {
+			return ""
+		}
 	}
 	next, comes := f.calendar.OpenFrom(closed)
+	last, was := f.calendar.OpenUntil(closed)
 	switch {
-	case !comes:
-		last, _ := f.calendar.Last()
-		return "last open day: " + last.Words()
-	case !was:
+	case comes && was:
+		return "open again on " + next.Words()
+	case comes:
 		return "opens on " + next.Words()
+	case was:
+		return "last open day: " + last.Words()
 	}
-	return "open again on " + next.Words()
+	return "no open day"
 }

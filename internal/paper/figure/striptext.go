@@ -130,8 +130,8 @@ func (f *stripFigure) label() string {
 	if f.hand {
 		text = fmt.Sprintf("Three weeks from %s.", f.weeks[0].Monday.Words())
 	} else {
-		text = fmt.Sprintf("Term from %s to %s, %s.", f.span.From.Words(), f.span.To.Long(), count(f.calendar.WeekCount(f.at), "week"))
-		if n := f.calendar.WeekCount(f.at); n > len(f.weeks) {
+		text = fmt.Sprintf("Term from %s to %s, %s.", f.span.From.Words(), f.span.To.Long(), count(f.calendar.WeekCount(f.which), "week"))
+		if n := f.calendar.WeekCount(f.which); n > len(f.weeks) {
 			text += fmt.Sprintf(" Weeks %d to %d are shown.", f.weeks[0].Number, f.weeks[len(f.weeks)-1].Number)
 		}
 	}
@@ -148,15 +148,15 @@ func (f *stripFigure) label() string {
 	if f.meal.Set() && f.shown().Holds(f.meal) {
 		text += " The meal is on " + f.meal.Words() + "."
 	}
-	if f.hand {
-		text += " " + upperFirst(f.againWords()) + "."
+	if words := f.againWords(); f.hand && words != "" {
+		text += " " + upperFirst(words) + "."
 	}
 	return text
 }
 
 func (f *stripFigure) weekOfToday() string {
-	n := f.calendar.WeekOf(f.at, f.today)
-	if n < 1 || n > f.calendar.WeekCount(f.at) {
+	n := f.calendar.WeekOf(f.which, f.today)
+	if n < 1 || n > f.calendar.WeekCount(f.which) {
 		return ""
 	}
 	return fmt.Sprintf(", in week %d", n)
