@@ -111,7 +111,7 @@ Begin with 'rootbell new my-garden.yaml', change the measures to yours, then
 	root.SetFlagErrorFunc(wrongFlag)
 	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages ", fmt.Sprintf(".FlagUsagesWrapped %d ", columns)))
 	root.SetHelpCommand(helpCommand())
-	root.AddCommand(newCommand(s), checkCommand(s), packCommand(s), explainCommand(s), factsCommand(s), schemaCommand(s), versionCommand(s))
+	root.AddCommand(newCommand(s), checkCommand(s), packCommand(s), explainCommand(s), factsCommand(s), schemaCommand(s), versionCommand(s), serveCommand(s))
 	completionCommand(root)
 	return root
 }

@@ -3,7 +3,6 @@ package cli
 import (
 	"fmt"
 	"io"
-	"runtime/debug"
 
 	"github.com/spf13/cobra"
 
@@ -14,15 +13,7 @@ func versionCommand(s Streams) *cobra.Command {
 	return &cobra.Command{
 		Use: "version", Short: "Version, Go and commit", Args: noArguments,
 		RunE: func(*cobra.Command, []string) error {
-			version, goVersion, commit := "unknown", "unknown", "unknown"
-			if info, ok := debug.ReadBuildInfo(); ok {
-				version, goVersion = info.Main.Version, info.GoVersion
-				for _, setting := range info.Settings {
-					if setting.Key == "vcs.revision" {
-						commit = setting.Value
-					}
-				}
-			}
+			version, goVersion, commit := programVersion()
 			_, err := fmt.Fprintf(s.Out, "rootbell %s, %s, commit %s\n", version, goVersion, commit)
 			return err
 		},

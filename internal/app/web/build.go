@@ -1,0 +1,234 @@
+package web
+
+import (
+	"encoding/json"
+	"fmt"
+	"net/http"
+	"net/url"
+	"slices"
+	"strconv"
+	"strings"
+
+	"rootbell/internal/garden"
+	"rootbell/internal/garden/plan"
+	"rootbell/internal/science/lid"
+)
+
+// tubAsked is the place of the tub that an address names, 0 without a name.
+func tubAsked(p *plan.Plan, name string) int {
+	return max(0, slices.IndexFunc(p.Tubs, func(t plan.Tub) bool { return garden.Slug(t.Name) == name }))
+}
+
+// buildAddress is where the page Build of a tub lies.
+func buildAddress(id, tub, said string) string {
+	q := url.Values{}
+	if tub != "" {
+		q.Set("tub", garden.Slug(tub))
+	}
+	if said != "" {
+		q.Set("said", said)
+	}
+	return strings.TrimSuffix("/g/"+id+"/build?"+q.Encode(), "?")
+}
+
+// showBuild is the page Build.
+func (s *Server) showBuild(w http.ResponseWriter, r *http.Request) {
+	o, a, ok := s.ready(w, r)
+	if !ok {
+		return
+	}
+	tub := tubAsked(o.Plan, r.URL.Query().Get("tub"))
+	f := &form{text: o.Text, units: o.Plan.Units}
+	s.buildPage(w, r, http.StatusOK, o, a, f, tub)
+}
+
+// buildPage writes the page, from a whole plan or from one just typed that
+// cannot be worked out: then a is nil and the last drawing is left out.
+func (s *Server) buildPage(w http.ResponseWriter, r *http.Request, status int, o *opened, a *garden.Assessment, f *form, tub int) {
+	body := buildBody{ID: o.ID, Example: o.Example, Base: o.Revision.Number, Index: tub, Tub: o.Plan.Tubs[tub].Name, Form: tubForm(f, tub)}
+	for i, t := range o.Plan.Tubs {
+		if i != tub {
+			body.Others = append(body.Others, t.Name)
+		}
+	}
+	for _, p := range f.problems {
+		body.Problems = append(body.Problems, problemView{p.What, p.Hint, p.Field, pathWords(f.text, p.Field), "#" + idOf(p.Field)})
+	}
+	if a != nil {
+		body.Work = workOf(o, a, tub)
+	}
+	frame := s.frameOf(r, o, a, "build", "Build")
+	frame.Here = buildAddress(o.ID, body.Tub, "")
+	frame.Drawing = body.Tub + ": lid and section"
+	frame.Message = messages[r.URL.Query().Get("said")]
+	if !o.Example {
+		frame.Script = []string{"build.js"}
+	}
+	frame.Script = append(frame.Script, "working.js")
+	s.show(w, status, "build", frame, body)
+}
+
+// posting is a form of the page Build as it came in.
+type posting struct {
+	o        *opened
+	f        *form
+	tub      int
+	base     int
+	text     []byte // with the form's changes
+	edits    []edit
+	plan     *plan.Plan
+	problems []plan.Problem
+}
+
+// posted reads the form and makes its changes on the revision it began from.
+func (s *Server) posted(w http.ResponseWriter, r *http.Request) (p posting, ok bool) {
+	if err := r.ParseForm(); err != nil {
+		s.refuse(w, r, http.StatusRequestEntityTooLarge, "The form was too long or broken, so nothing was read.", "Go back and try again with less in it.")
+		return p, false
+	}
+	if strings.HasPrefix(r.PathValue("garden"), examplePrefix) {
+		s.readOnly(w, r)
+		return p, false
+	}
+	base, err := strconv.Atoi(r.PostForm.Get("base"))
+	if err != nil || base < 1 {
+		s.refuse(w, r, http.StatusBadRequest, "This form does not say which plan it began from.", "Open the page again and type it there.")
+		return p, false
+	}
+	p.base = base
+	if p.o, err = s.garden(r.Context(), r.PathValue("garden"), base, viewing{}); err != nil {
+		s.failed(w, r, err)
+		return p, false
+	}
+	if p.o.Plan == nil {
+		http.Redirect(w, r, "/g/"+p.o.ID+"/text", http.StatusSeeOther)
+		return p, false
+	}
+	p.tub = tubAsked(p.o.Plan, r.PostForm.Get("tub"))
+	p.f = &form{text: p.o.Text, posted: r.PostForm, units: p.o.Plan.Units}
+	tubForm(p.f, p.tub)
+	for _, c := range p.f.changes() {
+		p.edits = append(p.edits, edit{c, false})
+	}
+	if c, changed := p.f.holesChange(p.tub); changed {
+		p.edits = append(p.edits, c)
+	}
+	p.text, p.problems = applied(p.o.Text, p.edits)
+	p.act(r.PostForm.Get("do"), r.PostForm)
+	if len(p.problems) == 0 {
+		p.plan, p.problems = plan.Parse("plan", p.text)
+	}
+	p.f.problems = p.problems
+	return p, true
+}
+
+// act does what a button of the form asks beyond putting the values in.
+func (p *posting) act(do string, posted url.Values) {
+	list := fmt.Sprintf("tubs[%d].lid.keep_clear", p.tub)
+	var err error
+	text := p.text
+	switch word, index, _ := strings.Cut(do, "-"); word {
+	case "drop":
+		text, err = plan.Remove(text, list+"["+index+"]")
+	case "keep":
+		var item string
+		if item, err = p.f.keepItem(posted); err == nil {
+			text, err = plan.Append(text, list, item)
+		}
+	case "free":
+		text, err = plan.Replace(text, fmt.Sprintf("tubs[%d].lid.holes", p.tub), "[]")
+	default:
+		return
+	}
+	if err != nil {
+		p.problems = append(p.problems, plan.Problem{Field: list, What: err.Error(), Hint: "Fill the fields, or change it on the page 'plan as text'."})
+		return
+	}
+	p.text = text
+	p.edits = append(p.edits, edit{plan.Change{}, true})
+}
+
+// saveBuild puts the form in the plan.
+func (s *Server) saveBuild(w http.ResponseWriter, r *http.Request) {
+	p, ok := s.posted(w, r)
+	if !ok {
+		return
+	}
+	if len(p.problems) > 0 {
+		s.buildPage(w, r, http.StatusUnprocessableEntity, p.o, nil, p.f, p.tub)
+		return
+	}
+	mine := slices.DeleteFunc(slices.Clone(p.edits), func(e edit) bool { return e.Path == "" })
+	if len(mine) < len(p.edits) {
+		mine = nil // a shape was added or taken out: the whole text is what is wanted
+	}
+	if s.save(w, r, p.o.ID, p.base, p.text, mine, why(p)) {
+		http.Redirect(w, r, buildAddress(p.o.ID, p.plan.Tubs[p.tub].Name, "saved"), http.StatusSeeOther)
+	}
+}
+
+// why says in a few words what a revision changed.
+func why(p posting) string {
+	d := plan.Differences(p.o.Text, p.text)
+	switch len(d) {
+	case 0:
+		return "put in the plan"
+	case 1:
+		return d[0].Words + " changed"
+	}
+	return fmt.Sprintf("%s and %d more changed", d[0].Words, len(d)-1)
+}
+
+// tried is the answer to a form as it is being typed: nothing is saved.
+type tried struct {
+	Parts    map[string]string `json:"parts,omitempty"`
+	Problems []problemView     `json:"problems"`
+	Status   string            `json:"status"`
+	Full     bool              `json:"full"`
+}
+
+// tryBuild works out what is being typed: with quick effort first, then in full.
+func (s *Server) tryBuild(w http.ResponseWriter, r *http.Request) {
+	p, ok := s.posted(w, r)
+	if !ok {
+		return
+	}
+	out := tried{Problems: []problemView{}}
+	if len(p.problems) > 0 {
+		for _, q := range p.problems {
+			out.Problems = append(out.Problems, problemView{What: q.What, Hint: q.Hint, Field: q.Field, Where: pathWords(p.text, q.Field), Address: "#" + idOf(q.Field)})
+		}
+		out.Status = "The drawing shows the last numbers that could be worked out."
+		answerJSON(w, out)
+		return
+	}
+	effort := lid.Full
+	if r.URL.Query().Get("effort") == "quick" {
+		effort = lid.Quick
+	}
+	o := *p.o
+	o.Text, o.Plan = p.text, p.plan
+	a, err := s.assess(r.Context(), &o, effort)
+	if err != nil {
+		s.failed(w, r, err)
+		return
+	}
+	work := workOf(&o, a, p.tub)
+	out.Full = effort == lid.Full
+	out.Status = "Not in the plan yet. What is drawn is the best layout."
+	if !out.Full {
+		out.Status = "Still improving the layout."
+	}
+	out.Parts = map[string]string{}
+	for _, part := range []string{"answer", "lid", "layouts", "findings", "limits", "section"} {
+		out.Parts[part] = s.part("build", "build-"+part, work)
+	}
+	answerJSON(w, out)
+}
+
+func answerJSON(w http.ResponseWriter, v any) {
+	w.Header().Set("Content-Type", "application/json; charset=utf-8")
+	if err := json.NewEncoder(w).Encode(v); err != nil {
+		return // the browser is gone, and nobody is left to be told
+	}
+}

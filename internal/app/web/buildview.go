@@ -1,0 +1,225 @@
+package web
+
+import (
+	"fmt"
+	"html/template"
+	"math"
+	"slices"
+
+	"rootbell/internal/base/finding"
+	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden"
+	"rootbell/internal/paper/figure"
+	"rootbell/internal/paper/pack"
+)
+
+// buildBody is the page Build of one tub.
+type buildBody struct {
+	ID       string
+	Example  bool
+	Base     int // the revision that the form began from
+	Tub      string
+	Index    int
+	Others   []string
+	Form     buildForm
+	Work     *buildWork // nil where what was typed cannot be worked out
+	Problems []problemView
+}
+
+// buildWork is what the garden's assessment says of one tub, ready to be shown.
+// Each of its parts is replaced by itself while a teacher types.
+type buildWork struct {
+	ID, Tub   string
+	Index     int
+	Example   bool
+	Stop      string
+	Answer    answerView
+	Lid       pictures
+	Holes     []holeView
+	Unit      string
+	Layouts   []layoutView
+	Bound     string
+	Findings  []findingView
+	Further   []findingView // beyond the first three
+	Limits    []limitView
+	Workings  []workingView
+	Section   pictures
+	Papers    []pack.Paper
+	Improving bool
+}
+
+// pictures is one drawing for a desk and for a hand.
+type pictures struct {
+	Desk, Hand template.HTML
+	Note       string
+}
+
+type answerView struct{ Count, Plants, Because, More string }
+
+type holeView struct {
+	N           int
+	X, Y        string
+	XMM, YMM    float64
+	Fixed       bool
+	XName, Name string
+}
+
+type layoutView struct {
+	Name    string
+	Title   string
+	About   string
+	Chosen  bool
+	Picture template.HTML
+	Rows    [][2]string
+}
+
+type limitView struct {
+	Name    string
+	Plants  string
+	Moves   string
+	Decides bool
+}
+
+type findingView struct {
+	finding.Finding
+	Level   string
+	Address string
+	Where   string
+}
+
+type problemView struct{ What, Hint, Field, Where, Address string }
+
+// shownNumbers are the numbers of a tub that Build shows, by the end of their key.
+var shownNumbers = []string{"volume_solution", "fill_depth", "volume_reserve", "mass_filled", "mass_grown", "days_to_lowest", "room_for_plants"}
+
+// workOf shows a tub of an assessment.
+func workOf(o *opened, a *garden.Assessment, index int) *buildWork {
+	t := &a.Tubs[index]
+	w := &buildWork{ID: o.ID, Example: o.Example, Tub: t.Name, Index: index, Stop: a.StopOf(index), Answer: answerOf(a, t)}
+	w.Unit = quantity.Length.Unit(a.Plan.Units).Symbol
+	if t.Lid != nil {
+		w.lid(a, index)
+	}
+	w.findings(o, a, index)
+	w.limits(t)
+	for _, key := range shownNumbers {
+		if n, ok := a.Book.Find("tubs." + garden.Slug(t.Name) + "." + key); ok && n.Known() {
+			w.Workings = append(w.Workings, workingOf(a, o.ID, n, 1))
+		}
+	}
+	w.Section = pictures{svg(figure.Section(a, index, figure.Desk)), svg(figure.Section(a, index, figure.Hand)), figure.SectionNote(a, index, figure.Desk)}
+	for _, p := range pack.Build(a) {
+		if p.Tub == "" || p.Tub == t.Name {
+			w.Papers = append(w.Papers, p)
+		}
+	}
+	return w
+}
+
+// svg marks a drawing of our own as HTML.
+func svg(text string, ok bool) template.HTML {
+	if !ok {
+		return ""
+	}
+	return template.HTML(text) //nolint:gosec // drawn by package figure, which escapes what a teacher typed
+}
+
+func answerOf(a *garden.Assessment, t *garden.Tub) answerView {
+	if t.Plants == nil {
+		return answerView{Because: "Not worked out yet: something below has to be settled first."}
+	}
+	v := answerView{Count: inWords(t.Plants.Count), Plants: "plants"}
+	if t.Plants.Count == 1 {
+		v.Plants = "plant"
+	}
+	if t.Plants.Binds != "" {
+		v.Because = "because of the " + t.Plants.Binds
+	}
+	if t.FillDepthMM != nil && t.VolumeSolution != nil {
+		v.More = fmt.Sprintf("Filled to %s, %s holds %s of nutrient solution.", quantity.Format(quantity.Length, *t.FillDepthMM, a.Plan.Units), t.Name, quantity.Format(quantity.Volume, *t.VolumeSolution*quantity.Litre.Scale, a.Plan.Units))
+	}
+	if n, ok := t.Plants.Limits[garden.ByLid]; ok && t.Plants.Binds != garden.ByLid {
+		v.More += fmt.Sprintf(" The lid would hold %s.", inWords(n))
+	}
+	return v
+}
+
+func (w *buildWork) lid(a *garden.Assessment, index int) {
+	l := a.Tubs[index].Lid
+	w.Lid = pictures{svg(figure.Lid(a, index, l.Chosen, figure.Desk)), svg(figure.Lid(a, index, l.Chosen, figure.Hand)), figure.LidNote(a, index, l.Chosen, figure.Desk)}
+	fixed := a.Plan.Tubs[index].Lid.Holes
+	if chosen, ok := l.Layout(l.Chosen); ok {
+		for _, h := range chosen.Holes {
+			w.Holes = append(w.Holes, holeView{
+				N: h.N, XMM: h.XMM, YMM: h.YMM, X: markOf(h.XMM, a.Plan.Units), Y: markOf(h.YMM, a.Plan.Units),
+				Fixed: slices.ContainsFunc(fixed, func(f planHole) bool { return near(f, h.XMM, h.YMM) }),
+			})
+		}
+	}
+	for _, x := range l.Layouts {
+		w.Layouts = append(w.Layouts, layoutOf(a, index, l, x))
+		if x.BoundMM > 0 && len(x.Holes) > 1 {
+			w.Bound = fmt.Sprintf("No layout of %s can keep more than %s between centres on this lid: that is proved.", inWords(len(x.Holes)), quantity.Format(quantity.Length, x.BoundMM, a.Plan.Units))
+		}
+	}
+}
+
+var layoutWords = map[string][2]string{
+	"ruler":  {"Ruler", "on the marks of your ruler"},
+	"widest": {"Widest", "as far apart as can be"},
+	"rows":   {"Rows", "straight rows, quick to mark"},
+}
+
+func layoutOf(a *garden.Assessment, index int, l *garden.Lid, x garden.Layout) layoutView {
+	v := layoutView{Name: x.Name, Title: layoutWords[x.Name][0], About: layoutWords[x.Name][1], Chosen: x.Name == l.Chosen}
+	v.Picture = svg(figure.Layout(a, index, x.Name, figure.Desk))
+	system := a.Plan.Units
+	if len(x.Holes) > 1 {
+		v.Rows = append(v.Rows, [2]string{"least between centres", quantity.Format(quantity.Length.WithDecimals(1, 2), x.SpacingMM, system)})
+		if x.BoundMM > 0 {
+			v.Rows = append(v.Rows, [2]string{"of the bound, at least", fmt.Sprintf("%.0f\u00a0%%", math.Floor(100*x.SpacingMM/x.BoundMM))})
+		}
+	}
+	v.Rows = append(v.Rows,
+		[2]string{"least plastic, worst case", quantity.Format(quantity.SmallLength, x.WorstWebMM, system)},
+		[2]string{"measures to mark", fmt.Sprint(x.Marks)})
+	return v
+}
+
+// findings takes what concerns the tub or the garden as a whole.
+func (w *buildWork) findings(o *opened, a *garden.Assessment, index int) {
+	for _, f := range a.Findings {
+		if of := tubOf(f.Field); of >= 0 && of != index {
+			continue
+		}
+		v := findingView{Finding: f, Level: f.Level.String(), Where: pathWords(o.Text, f.Field), Address: fmt.Sprintf("/g/%s/text#line-%d", o.ID, f.Line)}
+		if len(w.Findings) < 3 {
+			w.Findings = append(w.Findings, v)
+		} else {
+			w.Further = append(w.Further, v)
+		}
+	}
+}
+
+// tubOf is the place of the tub that a field belongs to, -1 for the garden.
+func tubOf(path string) int {
+	index := -1
+	if _, err := fmt.Sscanf(path, "tubs[%d]", &index); err != nil {
+		return -1
+	}
+	return index
+}
+
+func (w *buildWork) limits(t *garden.Tub) {
+	if t.Plants == nil {
+		return
+	}
+	for _, name := range garden.LimitNames() {
+		n, ok := t.Plants.Limits[name]
+		if !ok {
+			continue
+		}
+		w.Limits = append(w.Limits, limitView{name, fmt.Sprint(n), t.Plants.Moves[name], name == t.Plants.Binds})
+	}
+	slices.SortStableFunc(w.Limits, func(x, y limitView) int { return t.Plants.Limits[x.Name] - t.Plants.Limits[y.Name] })
+}

@@ -1,0 +1,62 @@
+package web
+
+import (
+	"strconv"
+	"strings"
+
+	"rootbell/internal/base/facts"
+	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden"
+	"rootbell/internal/garden/plan"
+)
+
+// defaultsOf are what a new garden is taken to be until the teacher says
+// otherwise, with where each comes from.
+func defaultsOf(system quantity.System, crop string) []defaultRow {
+	var out []defaultRow
+	slug := strings.ReplaceAll(crop, " ", "_")
+	for _, f := range garden.Facts() {
+		switch string(f.ID) {
+		case "crop." + slug + ".litres_refill":
+			out = append(out, defaultRow{"solution for each " + crop + ", topped up", shownFact(f, quantity.Volume, system), sourceOf(f)})
+		case "crop." + slug + ".spacing":
+			out = append(out, defaultRow{"between centres for " + crop + ", at least", shownFact(f, quantity.Length, system), sourceOf(f)})
+		}
+	}
+	for _, d := range []struct{ path, what string }{
+		{"tubs[0].spacing.edge", "hole's centre to the lid's edge, at least"},
+		{"tubs[0].lid.thickness", "thickness of the lid"},
+		{"tubs[0].method", "air"},
+		{"place.air_temperature", "room air"},
+	} {
+		if spec, ok := plan.SpecAt(d.path); ok && spec.Default != "" {
+			out = append(out, defaultRow{d.what, inUnits(spec, system), "the plan's own default"})
+		}
+	}
+	return out
+}
+
+// inUnits shows a default in the units asked for, where it is a quantity.
+func inUnits(spec plan.Spec, system quantity.System) string {
+	if spec.Measured {
+		if base, err := quantity.Parse(spec.Kind, spec.Default); err == nil {
+			return quantity.Format(spec.Kind, base, system)
+		}
+	}
+	return spec.Default
+}
+
+func shownFact(f facts.Fact, kind quantity.Kind, system quantity.System) string {
+	base, err := quantity.Parse(kind, strconv.FormatFloat(f.Value, 'g', -1, 64)+" "+f.Unit)
+	if err != nil {
+		return f.Says()
+	}
+	return quantity.Format(kind, base, system)
+}
+
+func sourceOf(f facts.Fact) string {
+	if f.Source == "" {
+		return f.Status
+	}
+	return f.Source
+}

@@ -1,0 +1,160 @@
+package web
+
+import (
+	"net/url"
+	"strings"
+	"unicode"
+
+	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden/plan"
+)
+
+// field is one value of the plan in a form. Its name is the value's path.
+type field struct {
+	ID, Name, Label string
+	Letter          string // the ring in the drawing that shows what to measure
+	Value, Unit     string
+	Hint            string
+	Options         []option
+	Error           *plan.Problem
+}
+
+type option struct{ Value, Words string }
+
+// Described are the ids of what is said of the field.
+func (f field) Described() string {
+	var ids []string
+	if f.Error != nil {
+		ids = append(ids, f.ID+"-err")
+	}
+	if f.Hint != "" {
+		ids = append(ids, f.ID+"-hint")
+	}
+	return strings.Join(ids, " ")
+}
+
+// group is fields under one head; a pair stands side by side.
+type group struct {
+	Legend string
+	Fields []field
+	Pair   bool
+	Note   string
+}
+
+// form fills fields from a text and from what was posted over it.
+type form struct {
+	text     []byte
+	read     *plan.Document // of the text, made when first asked
+	posted   url.Values // nil where nothing was posted
+	units    quantity.System
+	problems []plan.Problem
+	asked    []string // the paths of the fields made, in their order
+}
+
+// field makes the field of a path: what was posted, else what the text has. An
+// empty hint tells the default.
+func (f *form) field(path, label, hint string) field {
+	f.asked = append(f.asked, path)
+	spec, _ := plan.SpecAt(path)
+	out := field{ID: idOf(path), Name: path, Label: label, Hint: hint}
+	if spec.Measured {
+		out.Unit = spec.Kind.Unit(f.units).Symbol
+	}
+	for _, word := range spec.Words {
+		out.Options = append(out.Options, option{word, word})
+	}
+	if out.Options != nil && !spec.Required && spec.Default == "" {
+		out.Options = append([]option{{"", ""}}, out.Options...)
+	}
+	typed, _, _, _ := f.doc().Value(path)
+	out.Value = f.shown(typed, out.Unit)
+	if out.Options != nil && typed == "" {
+		out.Value = spec.Default
+	}
+	if f.posted.Has(path) {
+		out.Value = f.posted.Get(path)
+	}
+	if hasUnit(out.Value) {
+		out.Unit = ""
+	}
+	if hint == "" && spec.Default != "" && out.Options == nil {
+		out.Hint = "Left empty: " + spec.Default + "."
+	}
+	for i := range f.problems {
+		if f.problems[i].Field == path {
+			out.Error = &f.problems[i]
+			break
+		}
+	}
+	return out
+}
+
+// shown is a typed quantity as the form's field has it: the number alone where
+// the unit stands at the field's end.
+func (f *form) shown(typed, unit string) string {
+	if number, ok := strings.CutSuffix(typed, " "+unit); ok && unit != "" {
+		return strings.TrimSpace(number)
+	}
+	return typed
+}
+
+// typedIn is what a field's entry means in the plan: the field's unit is added
+// to a bare number.
+func (f *form) typedIn(path, entry string) string {
+	entry = strings.TrimSpace(entry)
+	spec, ok := plan.SpecAt(path)
+	unit := spec.Kind.Unit(f.units).Symbol
+	if entry == "" || !ok || !spec.Measured || unit == "" || hasUnit(entry) {
+		return entry
+	}
+	return entry + " " + unit
+}
+
+// changes are the values that a posted form has other than the text, in the
+// form's order.
+func (f *form) changes() []plan.Change {
+	var out []plan.Change
+	for _, path := range f.asked {
+		if !f.posted.Has(path) {
+			continue
+		}
+		typed, _, _, there := f.doc().Value(path)
+		spec, _ := plan.SpecAt(path)
+		unit := ""
+		if spec.Measured {
+			unit = spec.Kind.Unit(f.units).Symbol
+		}
+		entry := strings.TrimSpace(f.posted.Get(path))
+		switch {
+		case entry == f.shown(typed, unit), entry == typed:
+		case !there && entry == "":
+		case !there && len(spec.Words) > 0 && entry == spec.Default:
+		default:
+			out = append(out, plan.Change{Path: path, Typed: f.typedIn(path, entry)})
+		}
+	}
+	return out
+}
+
+// hasUnit tells whether more than a number was typed.
+func hasUnit(entry string) bool {
+	return strings.ContainsFunc(entry, func(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune(`"'°%′″`, r) })
+}
+
+// idOf makes an element's id of a path.
+func idOf(path string) string {
+	return "f-" + strings.Trim(strings.Map(func(r rune) rune {
+		if r == '.' || r == '[' || r == ']' {
+			return '-'
+		}
+		return r
+	}, strings.ReplaceAll(path, "].", ".")), "-")
+}
+
+// doc is the text with its keys told apart.
+func (f *form) doc() *plan.Document {
+	if f.read == nil {
+		f.read = plan.Read(f.text)
+	}
+	return f.read
+}

@@ -1,0 +1,50 @@
+package web
+
+import (
+	"fmt"
+	"html/template"
+	"net/http"
+	"time"
+
+	"rootbell/internal/app/store"
+)
+
+// Options are what the pages need of the world.
+type Options struct {
+	Store   *store.Store
+	Now     func() time.Time
+	Zone    *time.Location // of a garden whose plan names none
+	Version string
+	Data    string // where the database lies, told on the page that says what is stored
+	Hosts   []string
+}
+
+// Server is the pages of one database.
+type Server struct {
+	Options
+	pages  map[string]*template.Template
+	static *assets
+	work   *assessments
+	gate   http.Handler
+}
+
+// New makes the pages. An error is a mistake in the program's own templates.
+func New(o Options) (*Server, error) {
+	static, err := readAssets()
+	if err != nil {
+		return nil, fmt.Errorf("the pages' own files: %w", err)
+	}
+	pages, err := readPages(static)
+	if err != nil {
+		return nil, fmt.Errorf("the pages' templates: %w", err)
+	}
+	if o.Zone == nil {
+		o.Zone = time.UTC
+	}
+	s := &Server{Options: o, pages: pages, static: static, work: newAssessments()}
+	s.gate = s.guarded(s.routes())
+	return s, nil
+}
+
+// ServeHTTP answers one request.
+func (s *Server) ServeHTTP(w http.ResponseWriter, r *http.Request) { s.gate.ServeHTTP(w, r) }
