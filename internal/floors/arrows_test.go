@@ -18,6 +18,7 @@ var arrows = map[string][]string{
 	"internal/science/netcup":        {"internal/base/..."},
 	"internal/science/lid":           {"internal/base/..."},
 	"internal/science/solution":      {"internal/base/..."},
+	"internal/science/reading":       {"internal/base/..."},
 	"internal/school/shopping":       {"internal/base/..."},
 	"internal/school/term":           {"internal/base/..."},
 	"internal/garden/plan":           {"internal/base/..."},

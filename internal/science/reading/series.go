@@ -1,0 +1,141 @@
+package reading
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"rootbell/internal/base/quantity"
+)
+
+// Entry is a reading as it stands after its corrections, and the rows that it
+// took the place of, the oldest first.
+type Entry struct {
+	Row
+	Earlier []Row
+}
+
+// Standing gives the readings that stand, by moment, from rows in the order in
+// which they were written down. A row that corrects another takes its place;
+// of two corrections of one reading the one written last stands. A correction
+// that names a row which is not before it stands by itself. What was withdrawn
+// is left out.
+func Standing(rows []Row) []Entry {
+	groups := make([][]Row, 0, len(rows))
+	at := make(map[string]int, len(rows))
+	for _, r := range rows {
+		if _, twice := at[r.ID]; twice {
+			continue
+		}
+		g, known := at[r.Corrects]
+		if r.Corrects == "" || !known {
+			g = len(groups)
+			groups = append(groups, nil)
+		}
+		groups[g] = append(groups[g], r)
+		at[r.ID] = g
+	}
+	out := make([]Entry, 0, len(groups))
+	for _, g := range groups {
+		last := g[len(g)-1]
+		if !last.Withdrawn {
+			out = append(out, Entry{Row: last, Earlier: g[: len(g)-1 : len(g)-1]})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Entry) int { return a.At.Compare(b.At) })
+	return out
+}
+
+// Of gives the entries of one tub; a tub's name is the same in any case.
+func Of(entries []Entry, tub string) []Entry {
+	var out []Entry
+	for _, e := range entries {
+		if SameTub(e.Tub, tub) {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// SameTub tells whether two names are one tub's.
+func SameTub(a, b string) bool { return strings.EqualFold(strings.TrimSpace(a), strings.TrimSpace(b)) }
+
+// Last gives the latest entry up to a moment in which a field was read and is
+// not doubtful.
+func Last(entries []Entry, f Field, upTo time.Time) (Entry, bool) {
+	for _, e := range slices.Backward(entries) {
+		if !e.At.After(upTo) && e.Has(f) && !e.Doubts(f) && !e.Doubts(FieldTub) && !e.Doubts(FieldMoment) {
+			return e, true
+		}
+	}
+	return Entry{}, false
+}
+
+// Has tells whether a field was read.
+func (r Row) Has(f Field) bool {
+	switch f {
+	case FieldTub:
+		return r.Tub != ""
+	case FieldMoment:
+		return !r.At.IsZero()
+	case FieldPH:
+		return r.PH.Read.Set()
+	case FieldEC:
+		return r.EC.Read.Set()
+	case FieldWater:
+		return r.Water.Set()
+	case FieldLevel:
+		return r.Level.Set()
+	case FieldAdded:
+		return r.Added.Litres.Set()
+	case FieldHeight:
+		return r.Height.Set()
+	}
+	return false
+}
+
+// Vessel is what the readings need to know of a tub.
+type Vessel struct {
+	Name          string
+	FillL         quantity.L // up to the fill line
+	RimL          quantity.L // up to the rim
+	InsideHeight  quantity.MM
+	LitresAtDepth func(quantity.MM) quantity.L
+}
+
+// Litres is what stood in the tub before and after what was poured in. False
+// where no level was read.
+func (r Row) Litres(v Vessel) (before, after quantity.L, ok bool) {
+	added := r.Added.Litres.Value
+	switch l := r.Level; {
+	case l.Filled.Set():
+		return v.FillL - l.Filled.Value, v.FillL, true
+	case l.Litres.Set():
+		return l.Litres.Value, l.Litres.Value + added, true
+	case l.Depth.Set() && v.LitresAtDepth != nil:
+		litres := v.LitresAtDepth(l.Depth.Value)
+		return litres, litres + added, true
+	}
+	return 0, 0, false
+}
+
+// Poured is what was poured in by this row, by either way of telling it.
+func (r Row) Poured() quantity.L {
+	if r.Level.Filled.Set() {
+		return r.Level.Filled.Value
+	}
+	return r.Added.Litres.Value
+}
+
+// PouredBetween sums what was poured in after one moment and before another,
+// neither included. What is doubtful does not count.
+func PouredBetween(entries []Entry, after, before time.Time) quantity.L {
+	sum := quantity.L(0)
+	for _, e := range entries {
+		doubtful := e.Doubts(FieldAdded) || e.Level.Filled.Set() && e.Doubts(FieldLevel)
+		if e.At.After(after) && e.At.Before(before) && !doubtful {
+			sum += e.Poured()
+		}
+	}
+	return sum
+}
