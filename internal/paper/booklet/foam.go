@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"rootbell/internal/paper/cutaway"
 	"rootbell/internal/paper/scene"
 	"rootbell/internal/paper/sheet"
 )
@@ -105,7 +106,7 @@ func (c card) boardDrawing(width float64) (scene.Box, []scene.Element) {
 	for _, x := range []float64{first, second} {
 		body := hole/2 - 1.5
 		out = append(out, scene.Shape{Path: scene.Polyline(
-			at(x-lip, 1.5), at(x-body, 1.5), at(x-body*taper, -cup), at(x+body*taper, -cup), at(x+body, 1.5), at(x+lip, 1.5),
+			at(x-lip, 1.5), at(x-body, 1.5), at(x-body*cutaway.Taper, -cup), at(x+body*cutaway.Taper, -cup), at(x+body, 1.5), at(x+lip, 1.5),
 		), Class: scene.Part})
 	}
 	words := func(mm float64) string { return atLeast + sheet.MarkUp(mm, c.System) }
