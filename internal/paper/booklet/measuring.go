@@ -96,7 +96,7 @@ func drawLid(box scene.Box) []scene.Element {
 		scene.Shape{Path: scene.RoundedRectangle(flat, 5), Class: scene.Cut},
 		scene.Shape{Path: scene.Polyline(at(0.02, 0.1), at(0.05, 0.1), at(0.07, 0.16), at(0.79, 0.16), at(0.81, 0.1), at(0.84, 0.1)), Class: scene.Cut},
 		scene.Line{From: at(0.02, 0.05), To: at(0.84, 0.05), Class: scene.Hidden},
-		scene.Text{At: at(0.3, -0.03), Text: "height of the tub's rim", SizeMM: 2.6},
+		scene.Text{At: at(0.3, -0.03), Text: rimLabel, SizeMM: 2.6},
 	}
 	out = append(out, measured(at(0.06, 0.62), at(0.8, 0.62), 0, "g")...)
 	out = append(out, measured(at(0.5, 0.34), at(0.5, 0.98), 0, "h")...)
@@ -110,8 +110,8 @@ func drawCup(box scene.Box) []scene.Element {
 	at := within(box)
 	out := []scene.Element{
 		scene.Shape{Path: scene.Polyline(at(0.3, 0.86), at(0.36, 0.86), at(0.4, 0.12), at(0.6, 0.12), at(0.64, 0.86), at(0.7, 0.86)), Class: scene.Cut},
-		scene.Text{At: at(0.02, 0.55), Text: "body: just", SizeMM: 2.6},
-		scene.Text{At: at(0.02, 0.41), Text: "under the rim", SizeMM: 2.6},
+		scene.Text{At: at(0.02, 0.55), Text: bodyLabel[0], SizeMM: 2.6},
+		scene.Text{At: at(0.02, 0.41), Text: bodyLabel[1], SizeMM: 2.6},
 	}
 	out = append(out, measured(at(0.365, 0.66), at(0.635, 0.66), 0, "m")...)
 	out = append(out, measured(at(0.3, 0.86), at(0.7, 0.86), 2, "n")...)

@@ -12,8 +12,11 @@ const (
 	measuringTitle = "Measuring sheet: one tub, tape and pencil"
 	measureWords   = "Measure inside where it says inside. Write what the tape shows, not what the label says."
 	heldWords      = "If nobody knows what a second-hand tub has held, do not grow food in it."
+	rimLabel       = "height of the tub's rim"
 	tubLine        = content.Line("Tub's name ______________________   What it has held before ________________________________")
 )
+
+var bodyLabel = []string{"body: just", "under the rim"}
 
 // MeasuringContent is what the measuring sheet says.
 func MeasuringContent(c Cover, paper scene.Size) content.Sheet {
@@ -37,7 +40,8 @@ type form struct {
 	table   content.Table
 	lines   []content.Line
 	words   []string
-	leading float64 // of lines and words on paper
+	labels  []string // what the drawing says besides its letters
+	leading float64  // of lines and words on paper
 }
 
 func (f form) section() content.Section {
@@ -47,6 +51,9 @@ func (f form) section() content.Section {
 	}
 	frame := scene.BoxAt(scene.Point{}, 90, 90*f.share/largeFigure*0.5)
 	caption := "The letters " + strings.Join(f.letters(), ", ") + " stand at what to measure."
+	if len(f.labels) > 0 {
+		caption += " Also on the drawing: " + strings.Join(f.labels, " ") + "."
+	}
 	s.Figures = []content.Figure{content.FigureOf(f.head, caption, f.head+". "+caption, frame.Grown(4), f.draw(frame))}
 	return s
 }
@@ -101,11 +108,13 @@ func (c Cover) measured() forms {
 				{Letter: "j", Words: "thickness", Unit: long},
 				{Letter: "k", Words: "face over (+), under (−) rim", Unit: long},
 			},
-			words: []string{"Draw handles, vents, ribs and folds into the drawing, each with its distances from the lower left corner."}, leading: 1.5,
+			labels: []string{rimLabel},
+			words:  []string{"Draw handles, vents, ribs and folds into the drawing, each with its distances from the lower left corner."}, leading: 1.5,
 		},
 		cup: form{
 			head: "Five cups of one pack", draw: drawCup, share: smallFigure, table: cups,
-			words: []string{"The largest body and the smallest rim count."}, leading: 1.25,
+			labels: bodyLabel,
+			words:  []string{"The largest body and the smallest rim count."}, leading: 1.25,
 		},
 		shelf: form{
 			head: "The shelf and the tap", draw: drawShelf, share: smallFigure, asks: []content.Ask{
