@@ -1,58 +1,144 @@
 package web
 
 import (
+	"mime"
 	"net/http"
+	"strconv"
 
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/pack"
 	"rootbell/internal/paper/scene"
+	"rootbell/internal/paper/sheet"
 )
 
-// showPapers lists the papers of the garden.
+// papersBody lists the papers of a garden.
+type papersBody struct {
+	ID      string
+	Size    string
+	Answer  string
+	Stops   []string
+	Groups  []paperGroup
+	Missing []string // tubs without a lid sheet
+}
+
+// paperGroup is the papers of one tub, or of the whole garden.
+type paperGroup struct {
+	Name   string
+	Papers []pack.Paper
+}
+
+// showPapers lists every paper, as a file and as a page.
 func (s *Server) showPapers(w http.ResponseWriter, r *http.Request) {
 	o, a, ok := s.ready(w, r)
 	if !ok {
 		return
 	}
-	s.show(w, http.StatusOK, "papers", s.frameOf(r, o, a, "papers", "Papers"), struct {
-		ID     string
-		Papers []pack.Paper
-	}{o.ID, pack.Build(a)})
+	papers := papersOf(o, a)
+	body := papersBody{
+		ID: o.ID, Size: a.Paper(), Groups: paperGroups(a, papers), Stops: stopsOf(a),
+		Answer: capital(inWords(len(papers))) + " papers for the day of building.",
+	}
+	for _, t := range a.Tubs {
+		if _, ok := pack.Named(papers, "lid-"+garden.Slug(t.Name)+".pdf"); !ok {
+			body.Missing = append(body.Missing, t.Name)
+		}
+	}
+	s.show(w, http.StatusOK, "papers", s.frameOf(r, o, a, "papers", "Papers"), body)
 }
 
-// downloadPaper draws one paper, for the paper that is in the printer.
+// papersOf are the papers of a garden as it is open; their title blocks name
+// the revision where it has one.
+func papersOf(o *opened, a *garden.Assessment) []pack.Paper {
+	revision := ""
+	if o.Revision.Number > 0 {
+		revision = strconv.Itoa(o.Revision.Number)
+	}
+	return pack.BuildOf(a, revision)
+}
+
+// paperGroups puts the papers of each tub together, then those of all tubs.
+func paperGroups(a *garden.Assessment, papers []pack.Paper) []paperGroup {
+	var out []paperGroup
+	add := func(name, tub string) {
+		g := paperGroup{Name: name}
+		for _, p := range papers {
+			if p.Tub == tub {
+				g.Papers = append(g.Papers, p)
+			}
+		}
+		if len(g.Papers) > 0 {
+			out = append(out, g)
+		}
+	}
+	for _, t := range a.Tubs {
+		add(t.Name, t.Name)
+	}
+	add("All tubs", "")
+	return out
+}
+
+// stopsOf are the stops that stand across papers, each once.
+func stopsOf(a *garden.Assessment) []string {
+	var out []string
+	said := map[string]bool{}
+	for i, t := range a.Tubs {
+		if reason := a.StopOf(i); reason != "" && !said[reason] {
+			said[reason] = true
+			out = append(out, t.Name+": "+sheet.StopWords(reason))
+		}
+	}
+	return out
+}
+
+// askedPaper is one paper of a garden, for a size.
+type askedPaper struct {
+	pack.Paper
+	o    *opened
+	a    *garden.Assessment
+	size scene.Size
+	name string // of the size
+}
+
+// paperAsked is the paper that an address names, for the size it asks for: the
+// plan's own where it asks for none. What cannot be given is answered here.
+func (s *Server) paperAsked(w http.ResponseWriter, r *http.Request) (ask askedPaper, ok bool) {
+	ask.o, ask.a, ok = s.ready(w, r)
+	if !ok {
+		return ask, false
+	}
+	ask.name = r.URL.Query().Get("paper")
+	if ask.name == "" {
+		ask.name = ask.a.Paper()
+	}
+	if ask.size, ok = pack.Size(ask.name); !ok {
+		s.refuse(w, r, http.StatusBadRequest, "There is no paper of the size "+ask.name+" here.", "Ask for A4 or Letter.")
+		return ask, false
+	}
+	if ask.Paper, ok = pack.Named(papersOf(ask.o, ask.a), r.PathValue("name")); !ok {
+		s.refuse(w, r, http.StatusNotFound, "There is no paper "+r.PathValue("name")+" in this garden now.", "The page 'papers' lists all of them. A tub whose lid could not be laid out has no lid sheet.")
+		return ask, false
+	}
+	return ask, true
+}
+
+// downloadPaper draws one paper.
 func (s *Server) downloadPaper(w http.ResponseWriter, r *http.Request) {
-	_, a, ok := s.ready(w, r)
+	ask, ok := s.paperAsked(w, r)
 	if !ok {
 		return
 	}
-	p, ok := pack.Find(a, r.PathValue("name"))
-	if !ok {
-		s.refuse(w, r, http.StatusNotFound, "There is no such paper for this garden now.", "The page 'papers' lists all of them.")
-		return
-	}
-	text, err := p.Draw(sizeOf(a, r.URL.Query().Get("paper")))
+	text, err := ask.Draw(ask.size)
 	if err != nil {
-		s.refuse(w, r, http.StatusInternalServerError, "The paper could not be drawn: "+err.Error()+".", "Change the measures and try again.")
+		s.undrawn(w, r, err)
 		return
 	}
-	w.Header().Set("Content-Type", p.Kind.MediaType())
-	w.Header().Set("Content-Disposition", `attachment; filename="`+p.Name+`"`)
+	w.Header().Set("Content-Type", ask.Kind.MediaType())
+	w.Header().Set("Content-Disposition", mime.FormatMediaType("attachment", map[string]string{"filename": ask.Name}))
+	w.Header().Set("Content-Length", strconv.Itoa(len(text)))
 	_, _ = w.Write(text)
 }
 
-// sizeOf is the size of paper asked for, else the plan's.
-func sizeOf(a *garden.Assessment, asked string) scene.Size {
-	if asked == "" {
-		asked = a.Paper()
-	}
-	if asked == "Letter" {
-		return scene.Letter
-	}
-	return scene.A4
-}
-
-// showPaperPage is a paper as a page.
-func (s *Server) showPaperPage(w http.ResponseWriter, r *http.Request) {
-	s.refuse(w, r, http.StatusNotFound, "This paper has no page yet.", "Download it instead.")
+// undrawn says why a paper cannot be drawn.
+func (s *Server) undrawn(w http.ResponseWriter, r *http.Request, err error) {
+	s.refuse(w, r, http.StatusUnprocessableEntity, "This paper cannot be drawn: "+err.Error()+".", "Look at the measures on the page 'Build' again.")
 }
