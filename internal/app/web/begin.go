@@ -14,20 +14,20 @@ import (
 // beginForm asks the fewest questions that lead to a lid: units and paper, the
 // tub, its lid, the cup and the crop.
 type beginForm struct {
-	Units, Paper   string
-	Shape          string
-	Name, Tub      field
-	Inside         []field
-	Lid            []field
-	Cup            []field
-	Crop           field
-	Problems       []problemView
-	TubPicture     pictures
-	LidPicture     pictures
-	CupPicture     pictures
-	Defaults       []defaultRow
-	OtherShapes    [][2]string
-	LidRound       bool
+	Units, Paper string
+	Shape        string
+	Name, Tub    field
+	Inside       []field
+	Lid          []field
+	Cup          []field
+	Crop         field
+	Problems     []problemView
+	TubPicture   pictures
+	LidPicture   pictures
+	CupPicture   pictures
+	Defaults     []defaultRow
+	OtherShapes  [][2]string
+	LidRound     bool
 }
 
 // defaultRow is something taken as given until the teacher says otherwise.

@@ -64,7 +64,7 @@ func (s *Server) buildPage(w http.ResponseWriter, r *http.Request, status int, o
 	if !o.Example {
 		frame.Script = []string{"build.js"}
 	}
-	frame.Script = append(frame.Script, "working.js")
+	frame.Script = append(frame.Script, "working.js", "fold.js")
 	s.show(w, status, "build", frame, body)
 }
 

@@ -156,13 +156,18 @@ func (w *buildWork) lid(a *garden.Assessment, index int) {
 			})
 		}
 	}
-	for _, x := range l.Layouts {
+	layouts := slices.Clone(l.Layouts)
+	slices.SortStableFunc(layouts, func(x, y garden.Layout) int { return rankOf(x.Name) - rankOf(y.Name) })
+	for _, x := range layouts {
 		w.Layouts = append(w.Layouts, layoutOf(a, index, l, x))
 		if x.BoundMM > 0 && len(x.Holes) > 1 {
 			w.Bound = fmt.Sprintf("No layout of %s can keep more than %s between centres on this lid: that is proved.", inWords(len(x.Holes)), quantity.Format(quantity.Length, x.BoundMM, a.Plan.Units))
 		}
 	}
 }
+
+// rankOf puts the layout for a ruler first: it is what a class can mark.
+func rankOf(layout string) int { return slices.Index([]string{"ruler", "widest", "rows"}, layout) }
 
 var layoutWords = map[string][2]string{
 	"ruler":  {"Ruler", "on the marks of your ruler"},

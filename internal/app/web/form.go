@@ -45,7 +45,7 @@ type group struct {
 type form struct {
 	text     []byte
 	read     *plan.Document // of the text, made when first asked
-	posted   url.Values // nil where nothing was posted
+	posted   url.Values     // nil where nothing was posted
 	units    quantity.System
 	problems []plan.Problem
 	asked    []string // the paths of the fields made, in their order

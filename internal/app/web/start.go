@@ -142,4 +142,3 @@ var messages = map[string]string{
 	"imported": "The garden was read in.",
 	"returned": "The plan is as it was then. The one before that is kept too.",
 }
-

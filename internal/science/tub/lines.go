@@ -143,7 +143,7 @@ type Load struct {
 func (s Shape) Load(b *working.Book, l Lines, set Setup, fill, cups working.Number) Load {
 	var out Load
 	out.Displaced = s.aside(b, "displaced", "pushed aside by cups and stones", l, set, cups)
-	out.Solution = b.Work(differenceLaw, "volume_solution", "nutrient solution", fill, out.Displaced)
+	out.Solution = b.Work(solutionLaw, "volume_solution", "nutrient solution", fill, out.Displaced)
 	density := b.Work(densityLaw, "water_density", "density of water", set.temperature(b))
 	empty := b.Typed("empty_mass", "tub and lid, empty", "e", quantity.Mass, set.EmptyMass.Base(), 0)
 	out.Mass = b.Work(massLaw, "mass_filled", "tub filled", empty, out.Solution, density)
