@@ -33,11 +33,11 @@ func Differences(before, after []byte) []Difference {
 	}
 	was, is := Read(before), Read(after)
 	line := firstLineApart(before, after)
-	if was.sick != nil || is.sick != nil {
+	if was.Trouble() != nil || is.Trouble() != nil {
 		return []Difference{{Words: "the text, which cannot be read key by key", OldLine: line, NewLine: line}}
 	}
 	c := &comparison{}
-	c.nodes(pair{was.root, is.root, "", nil, kin{of: planType}})
+	c.groups(pair{was.root, is.root, "", nil, kin{of: planType}})
 	if len(c.found) == 0 {
 		return []Difference{{Words: LayoutOnly, OldLine: line, NewLine: line}}
 	}

@@ -39,7 +39,12 @@ func Read(text []byte) *Document {
 
 // Trouble is why the text cannot be edited value by value, in words; nil when
 // it can.
-func (d *Document) Trouble() error { return d.sick }
+func (d *Document) Trouble() error {
+	if d.sick == nil && d.root.shape != mapping {
+		return errors.New("the plan has no keys: begin with the one that 'rootbell new' writes")
+	}
+	return d.sick
+}
 
 // Value is the text typed at a path, without its quotes, and where it stands,
 // counted from 1 in characters. ok is false where no single value stands; the
@@ -113,7 +118,7 @@ func (d *Document) apply(want *node, path string, cuts ...cut) (*Document, error
 	}
 	out.Write(d.text[at:])
 	next := Read([]byte(out.String()))
-	if next.sick != nil || !alike(next.root, want) {
+	if next.Trouble() != nil || !alike(next.root, want) {
 		return nil, unplain(path)
 	}
 	return next, nil

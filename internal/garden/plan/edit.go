@@ -36,8 +36,8 @@ func Edit(text []byte, path, typed string) ([]byte, error) {
 // change is the text of a document after an edit.
 func change(text []byte, by func(*Document) (*Document, error)) ([]byte, error) {
 	d := Read(text)
-	if d.sick != nil {
-		return nil, d.sick
+	if err := d.Trouble(); err != nil {
+		return nil, err
 	}
 	next, err := by(d)
 	if err != nil {
@@ -61,12 +61,29 @@ func (d *Document) typedAt(path, typed string) (*Document, error) {
 		return nil, fmt.Errorf("%s is a group or a list: name the value in it", path)
 	case typed == "":
 		return d.cleared(steps, path)
-	case len(left) > 0:
-		return d.added(n, steps, left, path, offer{text: written(typed, true, 0), bare: written(typed, false, 0), node: valued(typed)})
-	case n.shape == scalar:
+	case len(left) == 0 && n.shape == scalar && n.quote != 0:
 		return d.apply(d.root.placed(steps, valued(typed)), path, cut{n.start, n.end, written(typed, n.flow, n.quote)})
 	}
-	return d.replaced(steps, path, offer{text: written(typed, true, 0), bare: written(typed, false, 0), node: valued(typed)})
+	return asTyped(typed, func(value offer) (*Document, error) {
+		if len(left) > 0 {
+			return d.added(n, steps, left, path, value)
+		}
+		return d.replaced(steps, path, value)
+	})
+}
+
+// asTyped writes a text as it was typed, or in quotes where it is then read as
+// something else.
+func asTyped(typed string, write func(offer) (*Document, error)) (*Document, error) {
+	next, err := write(offer{written(typed, true, 0), written(typed, false, 0), valued(typed)})
+	if err == nil {
+		return next, nil
+	}
+	quoted := written(typed, true, '"')
+	if again, failed := write(offer{quoted, quoted, valued(typed)}); failed == nil {
+		return again, nil
+	}
+	return nil, err
 }
 
 // oneWord tells whether a text may stand in place of a whole group: unknown for

@@ -15,8 +15,20 @@ type offer struct {
 }
 
 // added puts a value at a path of which the last steps are missing: under is
-// the last node that is there.
+// the last node that is there. What was written around the value must lead to
+// it.
 func (d *Document) added(under *node, steps, left []step, path string, value offer) (*Document, error) {
+	next, err := d.grown(under, steps, left, path, value)
+	if err != nil {
+		return nil, err
+	}
+	if n, _, astray := next.root.follow(steps); len(astray) > 0 || !alike(n, value.node) {
+		return nil, unplain(path)
+	}
+	return next, nil
+}
+
+func (d *Document) grown(under *node, steps, left []step, path string, value offer) (*Document, error) {
 	here := steps[:len(steps)-len(left)]
 	k, err := kinOf(here, path)
 	if err != nil {
@@ -41,11 +53,11 @@ func (d *Document) added(under *node, steps, left []step, path string, value off
 		if left[0].index != len(under.items) {
 			return nil, fmt.Errorf("there is no %s in the plan: it has %d there", path, len(under.items))
 		}
-		return d.appended(under, here, path, value)
+		return d.appended(under, here, path, value, pieceOf(value.text))
 	}
 	if k.fixed() > 0 && under.shape == scalar {
 		value = beside(k, left[0].index, under, value)
-	} else if value, err = wrapped(steps, len(here), path, value); err != nil {
+	} else if value, err = wrapped(steps[:len(here)+1], len(here), path, value); err != nil {
 		return nil, err
 	}
 	return d.replaced(here, path, value)

@@ -26,8 +26,8 @@ func (r Refusal) Error() string { return r.Why }
 // shows it, and saves it only when none was refused.
 func EditAll(text []byte, changes []Change) ([]byte, []Refusal) {
 	d := Read(text)
-	if d.sick != nil {
-		return d.text, []Refusal{{Why: d.sick.Error()}}
+	if err := d.Trouble(); err != nil {
+		return d.text, []Refusal{{Why: err.Error()}}
 	}
 	var refused []Refusal
 	for _, c := range inEditOrder(changes) {

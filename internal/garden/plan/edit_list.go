@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -23,33 +24,25 @@ func (d *Document) withItem(list, item string) (*Document, error) {
 	if !k.isList() {
 		return nil, fmt.Errorf("%s is no list", list)
 	}
-	value, whole, err := given(item)
-	if err != nil {
-		return nil, err
-	}
 	n, _, left := d.root.follow(steps)
-	switch {
-	case len(left) > 0:
-		return d.added(n, append(steps[:len(steps):len(steps)], step{index: 0}), append(left[:len(left):len(left)], step{index: 0}), list, value)
-	case n.shape == absent:
-		return d.replaced(steps, list, beside(k, 0, nil, value))
-	case n.shape != sequence:
+	if len(left) == 0 && n.shape != sequence && n.shape != absent {
 		return nil, fmt.Errorf("%s is no list in the text: change it there", list)
 	}
-	return d.appendedWhole(n, steps, list, value, whole)
+	first := step{index: 0}
+	return given(item, func(value offer, whole *piece) (*Document, error) {
+		switch {
+		case len(left) > 0:
+			return d.added(n, append(slices.Clone(steps), first), append(slices.Clone(left), first), list, value)
+		case n.shape == absent:
+			return d.replaced(steps, list, beside(k, 0, nil, value))
+		}
+		return d.appended(n, steps, list, value, whole)
+	})
 }
 
 // appended puts an item behind the last one of a list that is there.
-func (d *Document) appended(n *node, steps []step, path string, value offer) (*Document, error) {
-	_, whole, err := given(value.text)
-	if err != nil || value.node.shape == scalar {
-		whole = nil
-	}
-	return d.appendedWhole(n, steps, path, value, whole)
-}
-
-func (d *Document) appendedWhole(n *node, steps []step, path string, value offer, whole *piece) (*Document, error) {
-	want := d.root.placed(append(steps[:len(steps):len(steps)], step{index: len(n.items)}), value.node)
+func (d *Document) appended(n *node, steps []step, path string, value offer, whole *piece) (*Document, error) {
+	want := d.root.placed(append(slices.Clone(steps), step{index: len(n.items)}), value.node)
 	if n.flow {
 		return d.apply(want, path, d.flowAddition(n, value.text))
 	}

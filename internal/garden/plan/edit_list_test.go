@@ -71,6 +71,7 @@ func TestAppend(t *testing.T) {
 		{least, "tubs[0].lid.holes", "{at:\n 1}", "there is a line end or an invisible character in it"},
 		{least, "lamps", " ", "no value is given"},
 		{"garden: A\nlamps: bright\n", "lamps", "{name: a}", "lamps is no list in the text: change it there"},
+		{"hello\n", "lamps", "{name: a}", "the plan has no keys: begin with the one that 'rootbell new' writes"},
 		{"", "lamps", "{name: a}", "the plan is empty: begin with the one that 'rootbell new' writes"},
 	}.check(t, Append)
 }

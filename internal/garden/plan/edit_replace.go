@@ -16,15 +16,13 @@ func (d *Document) withWhole(path, value string) (*Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	by, _, err := given(value)
-	if err != nil {
-		return nil, err
-	}
 	n, _, left := d.root.follow(steps)
-	if len(left) > 0 {
-		return d.added(n, steps, left, path, by)
-	}
-	return d.replaced(steps, path, by)
+	return given(value, func(by offer, _ *piece) (*Document, error) {
+		if len(left) > 0 {
+			return d.added(n, steps, left, path, by)
+		}
+		return d.replaced(steps, path, by)
+	})
 }
 
 // replaced puts a value in place of whatever stands at a path.

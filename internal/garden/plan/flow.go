@@ -14,35 +14,46 @@ type piece struct {
 	node *node
 }
 
-// given reads a value given as a whole: a group in { }, a list in [ ], or a
-// text as typed, which is put in quotes where it needs them.
-func given(value string) (offer, *piece, error) {
+// given writes a value given as a whole: a group in { }, a list in [ ], or a
+// text as typed, which is put in quotes where it needs them. The piece is nil
+// for a text.
+func given(value string, write func(offer, *piece) (*Document, error)) (*Document, error) {
 	value = strings.TrimSpace(value)
 	if value == "" {
-		return offer{}, nil, errors.New("no value is given")
+		return nil, errors.New("no value is given")
 	}
 	if !strings.HasPrefix(value, "{") && !strings.HasPrefix(value, "[") {
 		if err := typeable(value); err != nil {
-			return offer{}, nil, err
+			return nil, err
 		}
-		return offer{written(value, true, 0), written(value, false, 0), valued(value)}, nil, nil
+		return asTyped(value, func(o offer) (*Document, error) { return write(o, nil) })
 	}
 	if err := oneLine(value); err != nil {
-		return offer{}, nil, err
+		return nil, err
 	}
 	if len(value) > largestValue {
-		return offer{}, nil, errors.New("this is more than one value of a plan")
+		return nil, errors.New("this is more than one value of a plan")
 	}
+	whole := pieceOf(value)
+	if whole == nil {
+		return nil, errors.New(quote(value) + " is not one group or list: check its brackets and commas")
+	}
+	return write(offer{value, value, whole.node}, whole)
+}
+
+// pieceOf reads a group or list that is given as a whole; nil when it is not
+// one.
+func pieceOf(value string) *piece {
 	around := "[" + value + "]"
 	in := Read([]byte(around))
-	if in.sick != nil || in.root == nil || in.root.shape != sequence || len(in.root.items) != 1 {
-		return offer{}, nil, errors.New(quote(value) + " is not one group or list: check its brackets and commas")
+	if in.sick != nil || in.root.shape != sequence || len(in.root.items) != 1 {
+		return nil
 	}
 	n := in.root.items[0]
-	if n.start != 1 || n.end != len(around)-1 {
-		return offer{}, nil, errors.New(quote(value) + " is not one group or list: check its brackets and commas")
+	if n.start != 1 || n.end != len(around)-1 || n.shape != mapping && n.shape != sequence {
+		return nil
 	}
-	return offer{value, value, n}, &piece{around, n}, nil
+	return &piece{around, n}
 }
 
 // Flow is a text as it stands inside a group or list that is given as a whole,

@@ -35,7 +35,7 @@ func Parse(name string, text []byte) (*Plan, []Problem) {
 	if root != nil {
 		d.document(p, root)
 	}
-	problems = append(problems, d.problems...)
+	problems = append(withFields(root, problems), d.problems...)
 	if len(problems) == 0 {
 		return p, nil
 	}
