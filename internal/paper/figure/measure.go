@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"math"
 
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
@@ -118,12 +119,15 @@ func (f *measureFigure) number(m measured) string {
 const (
 	ringPX  = 9.0
 	ringGap = 5.0 // from the ring to its number
+	liftPX  = 6.0 // from the line to the number over it
+	// digitHalfPX is from a number's base line to its middle.
+	digitHalfPX = 4.3
 )
 
 // ring draws a letter in a ring.
 func (f *measureFigure) ring(letter string, at scene.Point) {
 	f.printf(`<circle class="ring" cx="%s" cy="%s" r="%s"/>`, px(at.X), px(at.Y), px(ringPX))
-	f.text(lettering{words: letter, class: "sm b", anchor: scene.Middle, at: at.Plus(scene.Point{Y: 4.3})})
+	f.text(lettering{words: letter, class: "sm b", anchor: scene.Middle, at: at.Plus(scene.Point{Y: digitHalfPX})})
 	f.room.block(scene.BoxAt(at.Minus(scene.Point{X: ringPX, Y: ringPX}), 2*ringPX, 2*ringPX))
 }
 
@@ -133,31 +137,48 @@ func (f *measureFigure) ask(m measured, a, b, aside scene.Point) {
 	f.asked = append(f.asked, m)
 	f.strike(dimension{a: a, b: b, aside: aside})
 	from, to := a.Plus(aside), b.Plus(aside)
-	middle := from.Plus(to).Times(0.5)
 	number := lettering{words: f.number(m), class: "sm"}
 	level := from.Y == to.Y
-	if level {
-		// Ring and number together stand over the middle.
+	middle := from.Plus(to).Times(0.5)
+	// Ring and number together stand over the middle of a line that is long enough.
+	if beside := 2*ringPX + ringGap + number.long(); level && number.words != "" && from.Distance(to) > beside+2*strokePX {
 		middle.X -= (number.long() + ringGap) / 2
 	}
 	f.ring(m.letter, middle)
 	f.printf(`</g>`)
-	if number.words == "" {
-		return
+	if number.words != "" {
+		f.text(f.least(number.besides(middle, level, aside.Y < 0)))
 	}
-	beside := middle.Plus(scene.Point{X: ringPX + ringGap, Y: 4.3})
-	choices := []scene.Point{beside}
-	if level {
-		beside.Y = middle.Y - numberLift
-		choices = []scene.Point{beside, beside.Plus(scene.Point{Y: numberLift + smallPX}), {X: max(from.X, to.X) + strokePX, Y: middle.Y + 4.3}}
+}
+
+// besides are the places of a number by its ring, the best first.
+func (t lettering) besides(ring scene.Point, level, above bool) []lettering {
+	right, left, over, under := t, t, t, t
+	right.at = ring.Plus(scene.Point{X: ringPX + ringGap, Y: digitHalfPX})
+	left.anchor, left.at = scene.End, ring.Plus(scene.Point{X: -ringPX - ringGap, Y: digitHalfPX})
+	over.anchor, over.at = scene.Middle, ring.Minus(scene.Point{Y: ringPX + 4})
+	under.anchor, under.at = scene.Middle, ring.Plus(scene.Point{Y: ringPX + 4 + 2*digitHalfPX})
+	if !level {
+		low := under
+		low.anchor, low.at.X = scene.Start, ring.X+ringGap
+		return []lettering{right, left, low}
 	}
-	for _, at := range choices {
-		number.at = at
-		if f.harm(number) == 0 {
-			break
+	right.at.Y = ring.Y - liftPX
+	if above {
+		return []lettering{right, over, under}
+	}
+	return []lettering{right, under, over}
+}
+
+// least is the one of the places that covers the least; the first among equals.
+func (f *measureFigure) least(places []lettering) lettering {
+	best, least := places[0], math.Inf(1)
+	for _, t := range places {
+		if harm := f.harm(t); harm < least {
+			best, least = t, harm
 		}
 	}
-	f.text(number)
+	return best
 }
 
 // svg is the finished figure. Its label names what each letter asks for, with

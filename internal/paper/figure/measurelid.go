@@ -30,17 +30,27 @@ func MeasureLid(v LidMM, kept []garden.Clear, s garden.System, w Width) string {
 	f.zero = scene.Point{X: (f.width-long*f.scale)/2 - w.pick(30, 24), Y: 12 + wide*f.scale}
 	outline := lidOutline(long, wide, round)
 	f.path("sheetfill", outline)
+	if !f.silent && v.typed() {
+		f.squares(outline, graduationOf(s, f.scale))
+	}
 	f.path("k", outline)
-	f.crossedOut(kept, long, wide)
+	kept = f.crossedOut(kept, long, wide)
 	corners := [...]scene.Point{f.at(scene.Point{}), f.at(scene.Point{X: long}), f.at(scene.Point{X: long, Y: wide})}
 	if round {
-		f.ask(measured{LetterLidLong, "across the flat part", v.Diameter}, corners[0], corners[1], scene.Point{Y: 20})
-		return f.svg()
+		f.ask(measured{LetterLidLong, "across the flat part", v.Diameter}, corners[0], corners[1], scene.Point{Y: 22})
+	} else {
+		f.ask(measured{LetterLidLong, "the flat part, long", v.Long}, corners[0], corners[1], scene.Point{Y: 22})
+		f.ask(measured{LetterLidWide, "the flat part, wide", v.Wide}, corners[1], corners[2], scene.Point{X: 22})
 	}
-	f.ask(measured{LetterLidLong, "the flat part, long", v.Long}, corners[0], corners[1], scene.Point{Y: 22})
-	f.ask(measured{LetterLidWide, "the flat part, wide", v.Wide}, corners[1], corners[2], scene.Point{X: 22})
+	for _, k := range kept {
+		f.naming(k.Why, k.Shape.Bounds())
+	}
 	return f.svg()
 }
+
+// typed tells whether the lid's shape is wholly given, so that squares can be
+// drawn to its scale.
+func (v LidMM) typed() bool { return v.Diameter > 0 || v.Long > 0 && v.Wide > 0 }
 
 func lidFits(d []float64) bool { return ratio(d[1]/d[0], 0.2, 1.3) }
 
@@ -51,12 +61,14 @@ func lidOutline(long, wide float64, round bool) scene.Path {
 	return scene.RoundedRectangle(scene.BoxAt(scene.Point{}, long, wide), 0.08*min(long, wide))
 }
 
-// crossedOut draws what no hole may go through, where it lies on the lid.
-func (f *measureFigure) crossedOut(kept []garden.Clear, long, wide float64) {
+// crossedOut draws what no hole may go through, where it lies on the lid, and
+// tells what it drew.
+func (f *measureFigure) crossedOut(kept []garden.Clear, long, wide float64) []garden.Clear {
 	const apartPX = 5
 	if f.silent {
-		return
+		return nil
 	}
+	var drawn []garden.Clear
 	for _, k := range kept {
 		b := k.Shape.Bounds()
 		if b.Min.X < -1 || b.Min.Y < -1 || b.Max.X > long+1 || b.Max.Y > wide+1 {
@@ -66,8 +78,9 @@ func (f *measureFigure) crossedOut(kept []garden.Clear, long, wide float64) {
 		f.strokes("n", scene.Crossed(shape, apartPX/f.scale, scene.Thin))
 		f.path("mm", shape)
 		f.room.block(f.pixels(shape).Bounds())
-		f.naming(k.Why, b)
+		drawn = append(drawn, k)
 	}
+	return drawn
 }
 
 // naming writes why a place is kept clear beside it.
@@ -95,9 +108,9 @@ func MeasureCup(v CupMM, s garden.System, w Width) string {
 	f.setScale(130, 110, rim, deep)
 	rim, body, deep = rim*f.scale, body*f.scale, deep*f.scale
 	middle := f.width/2 - 20
-	lip, under := 44.0, 50.0 // the rim's upper face and its underside
+	lip, under := 50.0, 56.0 // the rim's upper face and its underside
 	foot := under + deep
-	f.height = foot + 44
+	f.height = foot + 54
 	at := func(x, y float64) scene.Point { return scene.Point{X: middle + x, Y: y} }
 	base := 0.75 * body / 2
 	f.chain("k sheetfill", true, at(-rim/2, lip), at(-rim/2, under), at(-body/2, under), at(-base, foot), at(base, foot), at(body/2, under), at(rim/2, under), at(rim/2, lip))

@@ -37,7 +37,7 @@ func MeasurePoured(v []Pouring, s garden.System, w Width) string {
 		f.line("watl", from, to)
 	}
 	f.chain("kk", false, side...)
-	f.standingRuler(at(0.3, 0), high)
+	f.standingRuler(at(0.34, 0), high)
 	f.pouredWords(levels, at)
 	return f.svg()
 }
@@ -99,9 +99,12 @@ func waterIn(side []scene.Point, at func(x, y float64) scene.Point, share float6
 	return append(out, to)
 }
 
+// rulerWidePX is how wide the ruler in the water is.
+const rulerWidePX = 14.0
+
 // standingRuler draws a ruler that stands on the floor.
 func (f *measureFigure) standingRuler(foot scene.Point, high float64) {
-	const wide = 14
+	const wide = rulerWidePX
 	f.chain("mm sheetfill", true, foot, foot.Plus(scene.Point{Y: -high - 14}), foot.Plus(scene.Point{X: wide, Y: -high - 14}), foot.Plus(scene.Point{X: wide}))
 	for i := 1; i <= 18; i++ {
 		y := foot.Y - float64(i)*high/18
@@ -117,24 +120,25 @@ func (f *measureFigure) standingRuler(foot scene.Point, high float64) {
 // typed, from the top down as far as there is room.
 func (f *measureFigure) pouredWords(levels []poured, at func(x, y float64) scene.Point) {
 	top := levels[len(levels)-1]
-	f.asked = append(f.asked, measured{letter: LetterPoured, name: "how much was poured in so far"}, measured{letter: LetterDeep, name: "how deep it stands"})
-	y := at(0, top.share).Y
-	deep := scene.Point{X: at(0.3, 0).X - 20, Y: y + 14}
-	volume := scene.Point{X: at(1, 0).X + 24, Y: y}
-	f.ring(LetterDeep, deep)
+	ruler := at(0.34, 0)
+	floor, surface := ruler.Minus(scene.Point{X: 18, Y: 1.7}), scene.Point{X: ruler.X - 18, Y: at(0, top.share).Y}
+	f.ask(measured{letter: LetterDeep, name: "how deep it stands"}, floor, surface, scene.Point{})
+	volume := scene.Point{X: at(1, 0).X + 24, Y: surface.Y}
 	f.line("n", at(1, top.share).Plus(scene.Point{X: 4}), volume.Minus(scene.Point{X: ringPX}))
 	f.ring(LetterPoured, volume)
+	f.asked = append(f.asked, measured{letter: LetterPoured, name: "how much was poured in so far"})
 	var said []string
 	for i := len(levels) - 1; i >= 0; i-- {
 		l := levels[i]
+		if l.depth == "" {
+			continue
+		}
 		y := at(0, l.share).Y
-		f.place(lettering{words: l.depth, class: "sm", at: scene.Point{X: at(0.3, 0).X + 20, Y: y - 3.5}})
+		f.place(lettering{words: l.depth, class: "sm", at: scene.Point{X: ruler.X + rulerWidePX + 5, Y: y - liftPX}})
 		if l.volume != "" {
-			f.place(lettering{words: l.volume, class: "sm", at: scene.Point{X: at(1, 0).X + 24 + ringPX + ringGap, Y: y + 4.3}})
+			f.place(lettering{words: l.volume, class: "sm", at: scene.Point{X: volume.X + ringPX + ringGap, Y: y + digitHalfPX}})
 		}
-		if l.depth != "" {
-			said = append(said, strings.TrimSpace(fmt.Sprintf("%s stand %s %s deep", l.volume, l.depth, sheet.UnitName(f.system))))
-		}
+		said = append(said, strings.TrimSpace(fmt.Sprintf("%s stand %s %s deep", l.volume, l.depth, sheet.UnitName(f.system))))
 	}
 	if len(said) > 0 {
 		f.title += ". " + strings.Join(said, "; ")

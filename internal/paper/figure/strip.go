@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 
 	"rootbell/internal/garden"
@@ -108,7 +109,7 @@ func (f *stripFigure) x(d term.Date) float64 {
 func (f *stripFigure) foot() float64 { return f.top + f.cell }
 
 func (f *stripFigure) draw() {
-	f.height = f.foot() + 2*lineHeight + 7
+	f.height = f.hangRow(hangRows)
 	f.rowNames()
 	f.heads()
 	f.days()
@@ -125,73 +126,95 @@ func (f *stripFigure) rowNames() {
 	f.text(lettering{words: "school days", class: "sm lt", anchor: scene.End, at: scene.Point{X: f.left - 10, Y: f.top + 12}})
 }
 
-// weekWords are the words over a week: its number, bold, and its Monday. A week
-// before the term or after it has no number.
-func (f *stripFigure) weekWords(w term.Week) (number, monday string) {
+// weekHead are the words over a week, in their order: its number, bold, with
+// the word before it where no row has that name, and its Monday. A week before
+// the term or after it has no number.
+type weekHead struct{ week, number, monday lettering }
+
+func (f *stripFigure) headOf(w term.Week) weekHead {
+	h := weekHead{week: lettering{class: "sm"}, number: lettering{class: "sm b"}, monday: lettering{words: w.Monday.Short(), class: "sm"}}
 	if w.Number >= 1 && w.Number <= f.calendar.WeekCount(f.which) {
-		number = strconv.Itoa(w.Number)
+		h.number.words = strconv.Itoa(w.Number)
 		if f.hand {
-			number = "week " + number
+			h.week.words = "week"
 		}
 	}
-	return number, w.Monday.Short()
+	return h
 }
+
+// set puts the words in their places from a week's line on, and tells how far
+// they run. The Monday stands under the number unless both are in one line.
+func (h *weekHead) set(x float64, one bool) float64 {
+	at := scene.Point{X: x + labelFrom, Y: 14}
+	h.week.at, h.number.at, h.monday.at = at, at, at
+	if h.week.words != "" {
+		h.number.at.X = at.X + h.week.long() + 3
+	}
+	switch {
+	case !one:
+		h.monday.at.Y += lineHeight
+	case h.number.words != "":
+		h.monday.at.X = h.number.at.X + h.number.long() + 5
+	}
+	return max(h.monday.at.X+h.monday.long(), h.numberEnd()) - x
+}
+
+func (h weekHead) numberEnd() float64 { return h.number.at.X + h.number.long() }
 
 // oneLine tells whether each week has room for its number and its Monday side
 // by side.
 func (f *stripFigure) oneLine() bool {
 	for _, w := range f.weeks {
-		number, monday := f.weekWords(w)
-		if labelFrom+f.headWidth(number)+smallText(monday).long()+airPX > 7*f.day {
+		h := f.headOf(w)
+		if h.set(0, true)+airPX > 7*f.day {
 			return false
 		}
 	}
 	return true
 }
 
-// headWidth is how far a week's Monday stands from its number's begin.
-func (f *stripFigure) headWidth(number string) float64 {
-	if number == "" {
-		return 0
-	}
-	return lettering{words: number, class: "sm b"}.long() + 6
-}
-
-func smallText(words string) lettering { return lettering{words: words, class: "sm"} }
-
-// every is how many weeks apart the Mondays are written where they stand under
-// the numbers.
-func (f *stripFigure) every() int {
+// every is how many weeks apart the words that run so far can be written.
+func (f *stripFigure) every(run func(h *weekHead) float64) int {
 	widest := 0.0
 	for _, w := range f.weeks {
-		widest = max(widest, smallText(w.Monday.Short()).long())
+		h := f.headOf(w)
+		widest = max(widest, run(&h))
 	}
-	n := 1
-	for float64(n)*7*f.day < widest+labelFrom+airPX {
-		n++
-	}
-	return n
+	return max(1, int(math.Ceil((widest+airPX)/(7*f.day))))
 }
 
+// heads writes the words over the weeks. Where number and Monday stand under
+// each other each of them is written as often as it has room.
 func (f *stripFigure) heads() {
-	one, every := f.oneLine(), f.every()
+	one := f.oneLine()
+	everyMonday := f.every(func(h *weekHead) float64 { return h.set(0, one) })
+	everyNumber := f.every(func(h *weekHead) float64 { h.set(0, one); return h.numberEnd() })
 	for i, w := range f.weeks {
 		x := f.x(w.Monday)
-		number, monday := f.weekWords(w)
-		f.line("n", scene.Point{X: x, Y: 4}, scene.Point{X: x, Y: f.foot()})
-		at := scene.Point{X: x + labelFrom, Y: 14}
-		if number != "" {
-			f.text(lettering{words: number, class: "sm b", at: at})
+		h := f.headOf(w)
+		fits := x+h.set(x, one) <= f.width
+		if h.number.words != "" && i%everyNumber == 0 && h.numberEnd() <= f.width {
+			if h.week.words != "" {
+				f.text(h.week)
+			}
+			f.text(h.number)
 		}
-		switch {
-		case one:
-			f.text(lettering{words: monday, class: "sm", at: at.Plus(scene.Point{X: f.headWidth(number)})})
-		case i%every == 0 && at.X+smallText(monday).long() <= f.width:
-			f.text(lettering{words: monday, class: "sm", at: at.Plus(scene.Point{Y: lineHeight})})
+		if i%everyMonday == 0 && fits {
+			f.text(h.monday)
+			f.weekLine(x, 4, f.foot())
+			continue
 		}
+		// The Monday of the week before runs past this line.
+		if i%everyNumber == 0 {
+			f.weekLine(x, 4, 4+lineHeight)
+		}
+		f.weekLine(x, f.top, f.foot())
 	}
-	end := f.x(f.shown().To.Add(1))
-	f.line("n", scene.Point{X: end, Y: 4}, scene.Point{X: end, Y: f.foot()})
+	f.weekLine(f.x(f.shown().To.Add(1)), 4, f.foot())
+}
+
+func (f *stripFigure) weekLine(x, from, to float64) {
+	f.line("n", scene.Point{X: x, Y: from}, scene.Point{X: x, Y: to})
 }
 
 // days draws a cell for each day. A script finds a day by data-day.
@@ -225,22 +248,14 @@ func (f *stripFigure) initial(d term.Date, x float64) {
 }
 
 // reasons writes why days are closed over them, on the ground of the page,
-// where the hatching is wide enough and today is not among them.
+// where the hatching round them is wide enough and today is not among it.
 func (f *stripFigure) reasons() {
-	shown := f.shown()
 	for _, s := range f.calendar.Closures() {
-		from, to := s.From, s.To
-		if from.Before(shown.From) {
-			from = shown.From
-		}
-		if to.After(shown.To) {
-			to = shown.To
-		}
-		part := term.Span{From: from, To: to}
-		if s.Why == "" || part.Days() == 0 || part.Holds(f.today) {
+		run, shown := f.hatched(s.Span)
+		if s.Why == "" || !shown || run.Holds(f.today) {
 			continue
 		}
-		left, right := f.x(from), f.x(to.Add(1))
+		left, right := f.x(run.From), f.x(run.To.Add(1))
 		t := lettering{words: s.Why, class: "sm", anchor: scene.Middle, at: scene.Point{X: (left + right) / 2, Y: f.top + f.cell/2 + 4}}
 		plate := t.box(3).bounds()
 		if plate.Width() > right-left-2 || f.harm(t) > 0 {
@@ -249,6 +264,29 @@ func (f *stripFigure) reasons() {
 		f.printf(`<rect class="plate" x="%s" y="%s" width="%s" height="%s"/>`, px(plate.Min.X), px(f.top+1), px(plate.Width()), px(f.cell-2))
 		f.text(t)
 	}
+}
+
+// hatched are the closed days shown that lie round a closure without an open
+// one between; shown is false where the strip has no day of the closure.
+func (f *stripFigure) hatched(s term.Span) (run term.Span, shown bool) {
+	all := f.shown()
+	if !s.Meets(all) {
+		return run, false
+	}
+	run = s
+	if run.From.Before(all.From) {
+		run.From = all.From
+	}
+	if run.To.After(all.To) {
+		run.To = all.To
+	}
+	for d := run.From.Add(-1); !d.Before(all.From) && !f.calendar.Open(d); d = d.Add(-1) {
+		run.From = d
+	}
+	for d := run.To.Add(1); !d.After(all.To) && !f.calendar.Open(d); d = d.Add(1) {
+		run.To = d
+	}
+	return run, true
 }
 
 // svg is the finished figure.

@@ -5,84 +5,145 @@ import (
 	"rootbell/internal/school/term"
 )
 
+// hanging is one line of words under the row of days, with the line that runs
+// from its day down to it. Words that hang from no day have no such line.
+type hanging struct {
+	lettering
+	hangs    bool
+	from, to scene.Point
+}
+
+// hits tells whether two of them would run into each other.
+func (h hanging) hits(o hanging) bool {
+	own, other := h.box(airPX), o.box(airPX)
+	return own.overlaps(o.box(0)) || o.hangs && own.meets(o.from, o.to) || h.hangs && other.meets(h.from, h.to)
+}
+
 // hangings are what hangs under the row of days: today, the meal, and for a
-// hand the day after the closed ones.
+// hand the day after the closed ones. Each has its places in the order in which
+// they are good; the first set of places in which all have room is taken.
 func (f *stripFigure) hangings() {
-	f.hangToday()
-	if f.shown().Holds(f.meal) {
-		f.hang(f.meal, "eat, "+f.meal.Words(), "sm b")
+	var all [][]hanging
+	if words := f.todayWords(); words != "" {
+		all = append(all, f.hungAt(f.today, words))
 	}
-	if f.hand {
-		f.again()
+	if f.shown().Holds(f.meal) && f.meal != f.today {
+		all = append(all, f.hungAt(f.meal, "eat, "+f.meal.Words()))
+	}
+	if words := f.againWords(); f.hand && words != "" {
+		all = append(all, f.loose(words))
+	}
+	for _, h := range f.placed(all, nil) {
+		if h.hangs {
+			f.line("n", h.from, h.to)
+		}
+		f.text(h.lettering)
 	}
 }
 
-// hang writes words under a day, in the first row that has room, with a line
-// from the day down to them.
-func (f *stripFigure) hang(d term.Date, words, class string) {
-	x := f.x(d) + f.day/2
-	for row := range 3 {
-		y := f.hangRow(row)
-		drop := [2]scene.Point{{X: x, Y: f.foot()}, {X: x, Y: y - smallPX*over - 1}}
-		t := lettering{words: words, class: class}
-		// Beside the line first, so that the eye runs down it, then over its end.
-		for _, c := range []struct {
-			anchor scene.Anchor
-			x      float64
-		}{{scene.Start, x - 6}, {scene.End, x + 6}, {scene.Middle, x}} {
-			t.anchor, t.at = c.anchor, scene.Point{X: c.x, Y: y}
-			if f.harm(t) == 0 && f.crossed(drop[0], drop[1]) == 0 {
-				f.line("n", drop[0], drop[1])
-				f.text(t)
-				return
-			}
+// placed gives each its first place that runs into none of those taken; it
+// leaves out the last of them where no set of places has room for all.
+func (f *stripFigure) placed(all [][]hanging, taken []hanging) []hanging {
+	if len(all) == 0 {
+		return taken
+	}
+	most := taken
+	for _, h := range all[0] {
+		if !f.inside(h) || anyHits(taken, h) {
+			continue
+		}
+		got := f.placed(all[1:], append(taken[:len(taken):len(taken)], h))
+		if len(got) == len(taken)+len(all) {
+			return got
+		}
+		if len(got) > len(most) {
+			most = got
 		}
 	}
+	return most
 }
+
+func (f *stripFigure) inside(h hanging) bool {
+	b := h.box(0).bounds()
+	return b.Min.X >= 0 && b.Max.X <= f.width
+}
+
+func anyHits(taken []hanging, h hanging) bool {
+	for _, o := range taken {
+		if h.hits(o) {
+			return true
+		}
+	}
+	return false
+}
+
+// hangRows is how many rows of words there may be under the days; besidePX is
+// how far words begin, or end, on the other side of the line they hang from.
+const (
+	hangRows = 3
+	besidePX = 3.0
+)
 
 // hangRow is the base line of a row of words under the days.
 func (f *stripFigure) hangRow(row int) float64 {
-	return f.foot() + 7 + smallPX*over + float64(row)*lineHeight
+	return f.foot() + 7 + smallPX*over + float64(row)*(lineHeight+1)
 }
 
-// lowest is where the figure ends, under the last row used.
-func (f *stripFigure) lowest() float64 {
-	low := f.foot() + 1
-	for _, b := range f.room.taken {
-		low = max(low, b.bounds().Max.Y+3)
+// hungAt are the places for words that hang from a day. The line to a day that
+// is not shown is left out.
+func (f *stripFigure) hungAt(d term.Date, words string) []hanging {
+	var out []hanging
+	for row := range hangRows {
+		y := f.hangRow(row)
+		h := hanging{lettering: lettering{words: words, class: "sm b"}}
+		if !f.shown().Holds(d) {
+			h.at = scene.Point{X: f.left, Y: y}
+			out = append(out, h)
+			continue
+		}
+		x := f.x(d) + f.day/2
+		h.hangs, h.from, h.to = true, scene.Point{X: x, Y: f.foot()}, scene.Point{X: x, Y: y - smallPX*over - 1}
+		h.at = scene.Point{X: x - besidePX, Y: y}
+		out = append(out, h)
+		h.anchor, h.at.X = scene.End, x+besidePX
+		out = append(out, h)
+		h.anchor, h.at.X = scene.Middle, x
+		out = append(out, h)
 	}
-	return low
+	return out
 }
 
-func (f *stripFigure) hangToday() {
+// loose are the places for words that hang from no day: at the right end, then
+// at the left one.
+func (f *stripFigure) loose(words string) []hanging {
+	var out []hanging
+	for row := range hangRows {
+		h := hanging{lettering: lettering{words: words, class: "sm", anchor: scene.End}}
+		h.at = scene.Point{X: f.width - 1, Y: f.hangRow(row)}
+		out = append(out, h)
+		h.anchor, h.at.X = scene.Start, 1
+		out = append(out, h)
+	}
+	return out
+}
+
+// todayWords name today; on the day of the meal they say that too, and outside
+// the term how it lies to it.
+func (f *stripFigure) todayWords() string {
 	if !f.today.Set() {
-		return
-	}
-	if f.shown().Holds(f.today) {
-		f.hang(f.today, "today, "+f.today.Words(), "sm b")
-		return
+		return ""
 	}
 	words := "today, " + f.today.Words()
 	switch {
+	case f.today == f.meal:
+		words += ": eat"
+	case f.hand:
 	case f.today.Before(f.span.From):
 		words += ": the term begins on " + f.span.From.Words()
 	case f.today.After(f.span.To):
 		words += ": the term ended on " + f.span.To.Words()
 	}
-	f.place(lettering{words: words, class: "sm b", at: scene.Point{X: f.left, Y: f.hangRow(0)}})
-}
-
-// again says when somebody comes again after the next closed days.
-func (f *stripFigure) again() {
-	words := f.againWords()
-	for row := 0; row < 3 && words != ""; row++ {
-		y := f.hangRow(row)
-		right := lettering{words: words, class: "sm", anchor: scene.End, at: scene.Point{X: f.width - 1, Y: y}}
-		left := lettering{words: words, class: "sm", at: scene.Point{X: 0, Y: y}}
-		if f.place(right, left) {
-			return
-		}
-	}
+	return words
 }
 
 // againWords name the open day after the next closed ones; empty where every
@@ -108,4 +169,13 @@ func (f *stripFigure) againWords() string {
 		return "last open day: " + last.Words()
 	}
 	return "no open day"
+}
+
+// lowest is where the figure ends, under the last row used.
+func (f *stripFigure) lowest() float64 {
+	low := f.foot() + 1
+	for _, b := range f.room.taken {
+		low = max(low, b.bounds().Max.Y+3)
+	}
+	return low
 }

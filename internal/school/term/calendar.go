@@ -102,6 +102,17 @@ func (c *Calendar) Known() bool { return len(c.terms) > 0 }
 // Monday to Friday are taken.
 func (c *Calendar) Assumed() bool { return c.assumed }
 
+// Weekdays are the days of the week with school, from Sunday on.
+func (c *Calendar) Weekdays() []time.Weekday {
+	var out []time.Weekday
+	for i, open := range c.open {
+		if open {
+			out = append(out, time.Weekday(i))
+		}
+	}
+	return out
+}
+
 // Terms are the terms by their first day.
 func (c *Calendar) Terms() []Span { return slices.Clone(c.terms) }
 
