@@ -35,10 +35,14 @@ func (q *question) flags(c *cobra.Command) {
 // read reads and parses the plan. What is wrong with it is written to stderr,
 // all of it at once.
 func read(s Streams, name string) (*plan.Plan, error) {
-	text, err := readText(s, name)
+	text, err := readText(s, name, mostBytes)
 	if err != nil {
 		return nil, err
 	}
+	return parse(s, name, text)
+}
+
+func parse(s Streams, name string, text []byte) (*plan.Plan, error) {
 	p, problems := plan.Parse(name, text)
 	if len(problems) == 0 {
 		return p, nil
@@ -50,9 +54,10 @@ func read(s Streams, name string) (*plan.Plan, error) {
 	return nil, status(Unreadable)
 }
 
-func readText(s Streams, name string) ([]byte, error) {
+// readText reads a file, or standard input for -, up to a byte more than most.
+func readText(s Streams, name string, most int64) ([]byte, error) {
 	if name == "-" {
-		return limited(s.In, name)
+		return limited(s.In, name, most)
 	}
 	f, err := os.Open(name)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -61,13 +66,13 @@ func readText(s Streams, name string) ([]byte, error) {
 	if err != nil {
 		return nil, usageError{fmt.Sprintf("%s cannot be read: %s", name, cause(err)), "check that it is a file you may read"}
 	}
-	text, err := limited(f, name)
+	text, err := limited(f, name, most)
 	_ = f.Close() // it was only read
 	return text, err
 }
 
-func limited(r io.Reader, name string) ([]byte, error) {
-	text, err := io.ReadAll(io.LimitReader(r, mostBytes+1))
+func limited(r io.Reader, name string, most int64) ([]byte, error) {
+	text, err := io.ReadAll(io.LimitReader(r, most+1))
 	if err != nil {
 		return nil, usageError{fmt.Sprintf("%s cannot be read: %s", name, cause(err)), "check that it is a file you may read"}
 	}

@@ -120,6 +120,19 @@ func atMostOne(what string) cobra.PositionalArgs {
 	}
 }
 
+// oneFile wants exactly one argument, a file that is called what.
+func oneFile(what, hint string) cobra.PositionalArgs {
+	return func(_ *cobra.Command, args []string) error {
+		if len(args) == 0 {
+			return usageError{fmt.Sprintf("no %s is named", what), hint}
+		}
+		if len(args) > 1 {
+			return usageError{fmt.Sprintf("one %s at a time, not %d", what, len(args)), "run the command once for each"}
+		}
+		return nil
+	}
+}
+
 func noArguments(c *cobra.Command, args []string) error {
 	if len(args) > 0 {
 		return usageError{fmt.Sprintf("%s takes no further word, and there is %q", c.CommandPath(), args[0]), "leave it out"}

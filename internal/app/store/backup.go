@@ -22,6 +22,9 @@ func (s *Store) Backup(ctx context.Context, path string) error {
 		return taken
 	}
 	fresh, err := passing(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return &Refused{Reason: Absent, What: "there is no folder " + filepath.Dir(path), Hint: "make it first, or name another"}
+	}
 	if err != nil {
 		return worded(err, path)
 	}

@@ -97,17 +97,21 @@ func code(err error) int {
 }
 
 func wordedSQLite(err error, path string) error {
+	var failed *sqlite.Error
+	if !errors.As(err, &failed) {
+		return err
+	}
 	switch code(err) {
 	case codes.SQLITE_FULL:
-		return &Refused{Reason: Full, What: "there is no room left for " + path, Hint: hintRoom, Cause: err}
+		return &Refused{Reason: Full, What: "there is no room left for " + path, Hint: hintRoom, Cause: failed}
 	case codes.SQLITE_READONLY, codes.SQLITE_CANTOPEN, codes.SQLITE_PERM, codes.SQLITE_AUTH:
-		return &Refused{Reason: ReadOnly, What: path + " cannot be written", Hint: hintFolder, Cause: err}
+		return &Refused{Reason: ReadOnly, What: path + " cannot be written", Hint: hintFolder, Cause: failed}
 	case codes.SQLITE_BUSY, codes.SQLITE_LOCKED:
-		return &Refused{Reason: Busy, What: "another program has " + path + " open", Hint: hintBusy, Cause: err}
+		return &Refused{Reason: Busy, What: "another program has " + path + " open", Hint: hintBusy, Cause: failed}
 	case codes.SQLITE_CORRUPT, codes.SQLITE_NOTADB:
-		return &Refused{Reason: Damaged, What: path + " is damaged", Hint: hintBackup, Cause: err}
+		return &Refused{Reason: Damaged, What: path + " is damaged", Hint: hintBackup, Cause: failed}
 	case codes.SQLITE_IOERR:
-		return &Refused{Reason: Full, What: "the disk failed while " + path + " was read or written", Hint: "check that the disk is there and has room, then do it again", Cause: err}
+		return &Refused{Reason: Full, What: "the disk failed while " + path + " was read or written", Hint: "check that the disk is there and has room, then do it again", Cause: failed}
 	case codes.SQLITE_INTERRUPT:
 		return context.Canceled
 	}

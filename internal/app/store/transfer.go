@@ -60,6 +60,12 @@ func IsExport(text []byte) bool {
 	return bytes.HasPrefix(bytes.TrimPrefix(text, byteOrderMark), []byte(transferName))
 }
 
+// CheckExport tells what is wrong with a garden on its way, as Import would.
+func CheckExport(text []byte) error {
+	_, err := parse(text)
+	return err
+}
+
 var (
 	escapes   = strings.NewReplacer(`\`, `\\`, "\r", `\r`)
 	unescapes = strings.NewReplacer(`\\`, `\`, `\r`, "\r")
