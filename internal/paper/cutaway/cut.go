@@ -43,7 +43,8 @@ type Cut struct {
 	ShelfWideMM float64 // 0 where it was not measured
 	ClearMM     float64 // from the shelf to the next one; 0 where unknown
 
-	Guessed []string // what was not measured and is drawn all the same, a sentence each
+	WallGuessed bool     // whether the wall was never measured
+	Guessed     []string // what was not measured and is drawn all the same, a sentence each
 }
 
 // Width is a width at a height.
@@ -72,6 +73,7 @@ func Of(a *garden.Assessment, tub int) (c Cut, ok bool) {
 	slices.Sort(c.CupsAtMM)
 	if len(c.Profile) == 0 {
 		c.Profile = []Width{{HeightMM: 0, MM: c.LidWidthMM}, {HeightMM: s.RimMM, MM: c.LidWidthMM}}
+		c.WallGuessed = true
 		c.Guessed = append(c.Guessed, "The wall was not measured: it is drawn straight, as wide as the lid.")
 	}
 	c.OutsideWidthMM = max(s.OutsideWidthMM, c.LidWidthMM, c.Profile[len(c.Profile)-1].MM)

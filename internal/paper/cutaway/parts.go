@@ -111,12 +111,13 @@ func (c Cut) PlantAt(x float64) (path scene.Path, ok bool) {
 		return scene.Path{}, false
 	}
 	body, half, top, high := c.Cup.BodyMM/2, c.SpreadMM/2, c.LidFaceMM, c.PlantMM
+	at := func(wide, up, bulge float64) scene.Vertex {
+		return scene.Vertex{Point: scene.Point{X: x + wide*half, Y: top + up*high}, Bulge: bulge}
+	}
+	foot := min(body*0.5/half, 0.5)
 	return scene.Path{Closed: true, Vertices: []scene.Vertex{
-		{Point: scene.Point{X: x - body*0.5, Y: top}},
-		{Point: scene.Point{X: x + body*0.5, Y: top}},
-		{Point: scene.Point{X: x + half, Y: top + high*0.5}, Bulge: 0.4},
-		{Point: scene.Point{X: x, Y: top + high}, Bulge: 0.4},
-		{Point: scene.Point{X: x - half, Y: top + high*0.5}},
+		at(-foot, 0, 0), at(foot, 0, 0.2), at(0.88, 0.3, 0.25), at(0.86, 0.72, 0.25),
+		at(0, 1, 0.25), at(-0.86, 0.72, 0.25), at(-0.88, 0.3, 0.2),
 	}}, true
 }
 

@@ -20,6 +20,7 @@ type dimension struct {
 	a, b  scene.Point
 	aside scene.Point // from the part to the line; zero where the line lies on the part
 	words []string    // what it may say, the fullest first; each begins with the number
+	kept  bool        // whether the words must stand between the ends
 	also  string      // goes to the other side of the line where the number stands alone
 }
 
@@ -44,7 +45,7 @@ func (d dimension) readable() float64 {
 const tilt = 30.0
 
 // choices are the places for the words: over the line in the middle or nearer
-// to an end, then under it, then beyond an end.
+// to an end, or under it, fewer words before a worse place; then beyond an end.
 func (d dimension) choices(class string) []lettering {
 	from, to := d.ends()
 	turn := d.readable()
@@ -67,7 +68,13 @@ func (d dimension) choices(class string) []lettering {
 				}
 			}
 		}
-		middle := scene.Point{Y: letterPX * 0.36}.Turned(turn)
+	}
+	if d.kept {
+		return out
+	}
+	middle := scene.Point{Y: letterPX * 0.36}.Turned(turn)
+	for _, words := range d.words {
+		t := lettering{words: words, class: class, turn: turn}
 		t.anchor, t.at = scene.Start, right.Plus(along.Times(strokePX)).Plus(middle)
 		out = append(out, t)
 		t.anchor, t.at = scene.End, left.Minus(along.Times(strokePX)).Plus(middle)

@@ -22,7 +22,7 @@ const linePX = 15.0
 func (p *pen) name(c caption) (ok bool) {
 	if !c.away {
 		for _, lines := range c.beside() {
-			if p.harms(lines) == 0 {
+			if c.may(lines) && p.harms(lines) == 0 {
 				p.write(lines)
 				return true
 			}
@@ -30,6 +30,9 @@ func (p *pen) name(c caption) (ok bool) {
 	}
 	best, least := leader{}, math.Inf(1)
 	for _, l := range c.leaders() {
+		if !c.may(l.lines) {
+			continue
+		}
 		if cost := p.costs(l, least); cost < least {
 			best, least = l, cost
 		}
@@ -47,6 +50,16 @@ func (p *pen) name(c caption) (ok bool) {
 // insideCost is what words on the squares cost a leader: outside they are read
 // with more ease.
 const insideCost = 10.0
+
+// may says whether the words stand where they may.
+func (c caption) may(lines []lettering) bool {
+	for _, t := range lines {
+		if c.only != nil && !c.only.Holds(t.box(airPX).bounds(), 0) {
+			return false
+		}
+	}
+	return true
+}
 
 // A leader may cross an outline and the chain line, but no hole, no dimension
 // and no word.

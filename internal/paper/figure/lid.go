@@ -132,17 +132,6 @@ func (f *lidFigure) draw() {
 	f.words()
 }
 
-// aside draws into a text of its own.
-func (f *lidFigure) aside(draw func()) string {
-	kept := f.out.String()
-	f.out.Reset()
-	draw()
-	over := f.out.String()
-	f.out.Reset()
-	f.out.WriteString(kept)
-	return over
-}
-
 func (f *lidFigure) ground() { f.path("sheetfill", scene.PathOfShape(f.outline)) }
 
 // edge is the lid's outline, which leaders may cross.
@@ -183,15 +172,14 @@ func (f *lidFigure) svg() string {
 // label is what the figure shows, in sentences.
 func (f *lidFigure) label() string {
 	b := f.outline.Bounds()
-	unit := sheet.UnitName(f.system)
-	text := fmt.Sprintf("Lid of %s from above, %s by %s %s", f.tub, f.mark(b.Width()), f.mark(b.Height()), unit)
+	text := fmt.Sprintf("Lid of %s from above, %s by %s", f.tub, f.mark(b.Width()), garden.Mark(b.Height(), f.system))
 	if !f.laid {
 		return text + ". No holes are laid out yet."
 	}
 	n := len(f.layout.Holes)
 	text += fmt.Sprintf(", with %s of %s.", count(n, "hole"), sheet.ToolSize(f.lid.HoleMM, f.system))
 	if n > 1 {
-		text += fmt.Sprintf(" The least between two centres is %s %s.", f.mark(f.layout.SpacingMM), unit)
+		text += fmt.Sprintf(" The least between two centres is %s.", garden.Mark(f.layout.SpacingMM, f.system))
 	}
 	return text
 }
@@ -222,7 +210,7 @@ func (f *lidFigure) note() string {
 		text += " Dashed ring: a hole without a cup, to be capped."
 	}
 	if f.lid.EdgeMM > 0 {
-		text += fmt.Sprintf(" Inside the chain line is room for centres, at least %s %s from the edge.", f.mark(f.lid.EdgeMM), sheet.UnitName(f.system))
+		text += fmt.Sprintf(" Inside the chain line is room for centres, at least %s from the edge.", garden.Mark(f.lid.EdgeMM, f.system))
 	}
 	return text
 }

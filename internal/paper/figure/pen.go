@@ -34,7 +34,7 @@ func (p *pen) printf(format string, args ...any) {
 // weights are how much it harms a text to lie on a line of a class. Lines that
 // are not named carry none: squares and tints may lie behind text.
 var weights = map[string]float64{
-	"k": 100, "kk": 100, "mm": 100, "n": 80, "dim": 80, "tick": 80, "hid": 60, "lowl": 60, "cen": 40, "pha": 30, "plal": 30, "watl": 60,
+	"k": 100, "kk": 100, "mm": 100, "n": 80, "dim": 80, "tick": 80, "hid": 60, "lowl": 60, "cen": 40, "pha": 30, "plaf": 30, "plal": 30, "watl": 60,
 }
 
 // weight is that of the heaviest of the classes of an element.
@@ -153,6 +153,17 @@ func (p *pen) text(t lettering) {
 	}
 	p.printf(`>%s</text>`, escaped(t.words))
 	p.room.take(t)
+}
+
+// aside draws into a text of its own.
+func (p *pen) aside(draw func()) string {
+	kept := p.out.String()
+	p.out.Reset()
+	draw()
+	over := p.out.String()
+	p.out.Reset()
+	p.out.WriteString(kept)
+	return over
 }
 
 // px writes pixels to a hundredth, the same on every machine.

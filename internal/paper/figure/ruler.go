@@ -58,9 +58,9 @@ func graduationOf(system garden.System, scale float64) graduation {
 func (f *lidFigure) squareName() string {
 	g := graduationOf(f.system, f.scale)
 	if f.system == garden.US && g.squareMM < 25 {
-		return "1/2 in"
+		return "1/2\u00a0in"
 	}
-	return sheet.Mark(g.squareMM, f.system)[:1] + " " + sheet.UnitName(f.system)
+	return strconv.Itoa(int(math.Round(g.squareMM/g.countMM))) + "\u00a0" + sheet.UnitName(f.system)
 }
 
 // squares lie behind a closed path, counted from its origin.
@@ -101,6 +101,12 @@ func (f *lidFigure) rulers() {
 
 // ruler runs from its zero to the right, or up, for so many pixels.
 func (p *pen) ruler(g graduation, from scene.Point, length float64, up bool) {
+	p.rulerBut(g, from, length, up, nil)
+}
+
+// rulerBut leaves out the numbers that would stand in the way of a level line,
+// which says its own height.
+func (p *pen) rulerBut(g graduation, from scene.Point, length float64, up bool, levels []float64) {
 	along, out := scene.Point{X: 1}, scene.Point{Y: 1}
 	if up {
 		along, out = scene.Point{Y: -1}, scene.Point{X: -1}
@@ -119,11 +125,21 @@ func (p *pen) ruler(g graduation, from scene.Point, length float64, up bool) {
 		at := from.Plus(along.Times(float64(i) * g.tickMM * p.scale))
 		to := at.Plus(out.Times(deep))
 		ticks += "M" + px(at.X) + " " + px(at.Y) + "L" + px(to.X) + " " + px(to.Y)
-		if i%g.number == 0 {
-			p.text(rulerNumber(at, strconv.Itoa(int(math.Round(float64(i)*g.tickMM/g.countMM))), up))
+		if i%g.number == 0 && !closeBy(at.Y, levels) {
+			p.place(rulerNumber(at, strconv.Itoa(int(math.Round(float64(i)*g.tickMM/g.countMM))), up))
 		}
 	}
 	p.printf(`<path class="n" d="%s"/>`, ticks)
+}
+
+// closeBy says whether a height is within a line of lettering of one of the levels.
+func closeBy(y float64, levels []float64) bool {
+	for _, l := range levels {
+		if math.Abs(y-l) < smallPX {
+			return true
+		}
+	}
+	return false
 }
 
 func rulerNumber(tick scene.Point, words string, up bool) lettering {
