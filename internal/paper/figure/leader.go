@@ -11,7 +11,8 @@ type caption struct {
 	lines []string
 	part  scene.Path // the part in px, closed
 	class string
-	away  bool // only by a leader, never right beside the part
+	only  *scene.Box // where alone the words may stand; nil for anywhere
+	away  bool       // only by a leader, never right beside the part
 }
 
 // linePX is from one line of a caption to the next.
