@@ -19,6 +19,9 @@ var files embed.FS
 // by name.
 var styleOrder = []string{"tokens.css", "base.css"}
 
+// paperStyle is for the pages of papers alone.
+const paperStyle = "paper.css"
+
 // assets are the pages' own style sheet, scripts and icon. Their address holds
 // a sum of all of them, so that a browser may keep them for ever and still
 // never shows old ones.
@@ -42,7 +45,7 @@ func readAssets() (*assets, error) {
 			return nil, err
 		}
 		hash.Write(text)
-		if path.Ext(e.Name()) == ".css" {
+		if path.Ext(e.Name()) == ".css" && e.Name() != paperStyle {
 			styles = append(styles, e.Name())
 		}
 		a.file[e.Name()] = text

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"errors"
 	"fmt"
 	"net/http"
 	"net/url"
@@ -135,8 +136,8 @@ func begun(v viewing, shape string, posted url.Values) ([]byte, []plan.Problem) 
 	value := func(path string) string { return flowText(f.typedIn(path, posted.Get(path))) }
 	var problems []plan.Problem
 	for _, one := range append(append(append([]field{}, b.Inside...), b.Lid...), b.Cup...) {
-		if strings.TrimSpace(one.Value) == "" {
-			problems = append(problems, plan.Problem{Field: one.Name, What: one.Letter + " is empty", Hint: "Measure it and write it here."})
+		if p, wrong := f.measureWrong(one); wrong {
+			problems = append(problems, p)
 		}
 	}
 	name := strings.TrimSpace(posted.Get("garden"))
@@ -168,6 +169,21 @@ func begun(v viewing, shape string, posted url.Values) ([]byte, []plan.Problem) 
 	}
 	_, problems = plan.Parse("plan", text)
 	return text, problems
+}
+
+// measureWrong tells what is wrong with a measure by itself, so that an empty
+// field beside it hides nothing.
+func (f *form) measureWrong(one field) (plan.Problem, bool) {
+	if strings.TrimSpace(one.Value) == "" {
+		return plan.Problem{Field: one.Name, What: one.Letter + " is empty", Hint: "Measure it and write it here."}, true
+	}
+	spec, _ := plan.SpecAt(one.Name)
+	_, err := quantity.Parse(spec.Kind, f.typedIn(one.Name, one.Value))
+	var wrong *quantity.Error
+	if errors.As(err, &wrong) {
+		return plan.Problem{Field: one.Name, What: one.Letter + ": " + wrong.What, Hint: wrong.Hint}, true
+	}
+	return plan.Problem{}, false
 }
 
 // postedView reads the first question.

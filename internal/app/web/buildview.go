@@ -104,7 +104,7 @@ func workOf(o *opened, a *garden.Assessment, index int) *buildWork {
 	w.limits(t)
 	for _, key := range shownNumbers {
 		if n, ok := a.Book.Find("tubs." + garden.Slug(t.Name) + "." + key); ok && n.Known() {
-			w.Workings = append(w.Workings, workingOf(a, o.ID, n, 1))
+			w.Workings = append(w.Workings, workingOf(a, o.ID, n, 0))
 		}
 	}
 	w.Section = pictures{svg(figure.Section(a, index, figure.Desk)), svg(figure.Section(a, index, figure.Hand)), figure.SectionNote(a, index, figure.Desk)}

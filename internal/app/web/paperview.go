@@ -54,6 +54,7 @@ func (s *Server) showPaperPage(w http.ResponseWriter, r *http.Request) {
 	}
 	f := s.frameOf(r, ask.o, ask.a, "papers", page.Heading())
 	f.Paper = ask.name
+	f.Style = []string{paperStyle}
 	s.show(w, http.StatusOK, "paper", f, body)
 }
 

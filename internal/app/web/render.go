@@ -23,7 +23,8 @@ type frame struct {
 	Saved   string
 	Wide    bool
 	Script  []string
-	Message string // what was just done
+	Style   []string // beyond the one that all pages have
+	Message string   // what was just done
 }
 
 // gardenHead is what the frame says of the garden that is open.

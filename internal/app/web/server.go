@@ -6,6 +6,8 @@ import (
 	"net/http"
 	"time"
 
+	"github.com/klauspost/compress/gzhttp"
+
 	"rootbell/internal/app/store"
 )
 
@@ -42,7 +44,11 @@ func New(o Options) (*Server, error) {
 		o.Zone = time.UTC
 	}
 	s := &Server{Options: o, pages: pages, static: static, work: newAssessments()}
-	s.gate = s.guarded(s.routes())
+	squeeze, err := gzhttp.NewWrapper(gzhttp.MinSize(1024))
+	if err != nil {
+		return nil, err
+	}
+	s.gate = squeeze(s.guarded(s.routes()))
 	return s, nil
 }
 
