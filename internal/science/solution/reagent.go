@@ -115,3 +115,12 @@ func (r Reagent) Adds(molL float64) (Ions, Content) {
 	c[Sodium] = w[Na] * weight("Na") * 1000
 	return w, c
 }
+
+// Amount is what to measure for so many mol: millilitres of a liquid, grams of
+// a solid.
+func (r Reagent) Amount(mol float64) float64 {
+	if r.DensityKgL == 0 {
+		return r.Grams(mol)
+	}
+	return r.Millilitres(mol)
+}

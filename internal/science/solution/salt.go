@@ -43,22 +43,31 @@ var saltRows = []saltRow{
 	{"potassium-bicarbonate", factSaltPotassiumBicarbonate, "", Ions{K: 1, CO3: 1}, false},
 }
 
+// catalogue are the salts as fertilisers, sorted by name.
+var catalogue = func() []Fertiliser {
+	out := make([]Fertiliser, len(saltRows))
+	for i, r := range saltRows {
+		out[i] = r.fertiliser()
+	}
+	sort.Slice(out, func(i, j int) bool { return out[i].Salt < out[j].Salt })
+	return out
+}()
+
 // SaltNames are the salts known by name, sorted.
 func SaltNames() []string {
-	out := make([]string, len(saltRows))
-	for i, r := range saltRows {
-		out[i] = r.id
+	out := make([]string, len(catalogue))
+	for i, f := range catalogue {
+		out[i] = f.Salt
 	}
-	sort.Strings(out)
 	return out
 }
 
 // SaltNamed is the salt as a fertiliser. ok is false for a name not in
 // SaltNames.
 func SaltNamed(id string) (f Fertiliser, ok bool) {
-	for _, r := range saltRows {
-		if r.id == id {
-			return r.fertiliser(), true
+	for _, f := range catalogue {
+		if f.Salt == id {
+			return f, true
 		}
 	}
 	return Fertiliser{}, false

@@ -1,0 +1,207 @@
+package solution
+
+import (
+	"fmt"
+	"math"
+
+	"rootbell/internal/base/finding"
+)
+
+// Order is a tub to be mixed. EC in mS/cm at 25 °C and PH are what is wanted; an
+// EC of 0 takes the target as it stands. Acid is nil where the shelf has none.
+// Planted tubs are dosed with more care than tubs that stand ready the day
+// before.
+type Order struct {
+	Litres       float64
+	Water        Water
+	Shelf        []Fertiliser
+	MgL          Content // target at full strength
+	EC, PH       float64
+	Acid         *Reagent
+	Air          Air
+	TemperatureC float64
+	Tools        Tools
+	Planted      bool
+	Field        string // of the fertilisers, for findings
+}
+
+// Batch is the tub as it will be mixed.
+type Batch struct {
+	Strength     float64 // of the target
+	Target       Target
+	Fit          Fit
+	Portions     []Portion
+	MgL          Content // as weighed, with water and acid
+	Ions         Ions    // the same, mol/L
+	Band         Band    // EC that the meter should show
+	Acid         AcidPart
+	PHAfterSalts float64
+	Misses       []Miss
+	Gypsum       float64
+	Brushite     float64
+	Findings     []finding.Finding
+}
+
+// AcidPart is the acid of a tub. Without an acid on the shelf Missing says what
+// is needed, and the millilitres are a worked example for phosphoric acid. Why
+// says why there is no dose at all; then everything else is zero.
+type AcidPart struct {
+	Name                   string
+	Why                    string
+	Missing                string
+	ClosedMmolL, OpenMmolL float64
+	ClosedML, OpenML       float64 // for the tub; grams of a solid
+	DoseTodayML, PHAtOnce  float64
+	PHAfterAir             float64 // after the whole lasting dose and a day of air
+	Adds                   Content // mg/L
+	PHRebound              float64 // where the closed dose ends up under the air
+	AlkalinityMeqL         float64
+	openMolL               float64
+	row                    Reagent
+}
+
+// Mix works out a tub: the acid that the water needs, the strength that gives
+// the EC, the amounts that come nearest to the target, and what the class can
+// weigh of them. An order that cannot be is a *Fault.
+func Mix(o Order) (Batch, error) {
+	if !(o.Litres > 0) || math.IsInf(o.Litres, 0) {
+		return Batch{}, &Fault{"tub-empty", "", "the tub holds no solution", "look at its fill line"}
+	}
+	if len(o.Shelf) == 0 {
+		return Batch{}, &Fault{"shelf-empty", "fertilisers", "no fertiliser stands on the shelf", "name a bottle, a bag or salts"}
+	}
+	var b Batch
+	b.Acid = o.acid()
+	acidIons, acidMgL := Ions{}, Content{}
+	if b.Acid.openMolL > 0 {
+		acidIons, acidMgL = b.Acid.row.Adds(b.Acid.openMolL)
+	}
+	base := o.Water.Content.Plus(acidMgL)
+	before := o.Water.Ions.Plus(acidIons)
+	if err := b.strength(o, before, base); err != nil {
+		return Batch{}, err
+	}
+	b.Portions, b.MgL = b.Target.Weigh(o.Tools, o.Shelf, b.Fit.GramsPerLitre, o.Litres, base)
+	b.Ions = before
+	for j, p := range b.Portions {
+		b.Ions = b.Ions.Plus(o.Shelf[j].Ions.Times(p.RoundedGrams / o.Litres))
+	}
+	b.Band = ECBand(EC25(b.Ions, o.Air))
+	c, _ := At(o.TemperatureC)
+	rest := c.Equilibrium(b.Ions, o.Air)
+	b.PHAfterSalts, b.Gypsum, b.Brushite = rest.PH, rest.Gypsum(), rest.Brushite()
+	b.Misses = b.Target.Misses(o.Shelf, base, Fit{GramsPerLitre: b.Fit.GramsPerLitre, MgL: b.MgL})
+	b.judge(o)
+	return b, nil
+}
+
+// mostStrength bounds the search for an EC.
+const mostStrength = 4
+
+// strength finds how much of the target gives the EC that is wanted.
+func (b *Batch) strength(o Order, before Ions, base Content) error {
+	var err error
+	try := func(s float64) float64 {
+		if b.Target, err = NewTarget(o.MgL.Times(s)); err != nil {
+			return 0
+		}
+		if b.Fit, err = b.Target.FitTo(o.Shelf, base); err != nil {
+			return 0
+		}
+		return EC25(before.Plus(b.Fit.Ions), o.Air)
+	}
+	b.Strength = 1
+	if o.EC <= 0 {
+		try(1)
+		return err
+	}
+	least, most := try(0.01), 0.0
+	if err != nil {
+		return err
+	}
+	if o.EC < least {
+		return &Fault{"feed-ec-low", "feed.ec", fmt.Sprintf("the water with its acid already has %.2f mS/cm; %.2f cannot be reached with it", least, o.EC), "blend the water with rain or deionised water, or aim higher"}
+	}
+	if most = try(mostStrength); err != nil {
+		return err
+	}
+	if o.EC > most {
+		return &Fault{"feed-ec-high", "feed.ec", fmt.Sprintf("%.2f mS/cm would take more than %d times the recipe", o.EC, mostStrength), "aim lower: leafy crops want 1 to 2.5 mS/cm"}
+	}
+	b.Strength = root(func(s float64) float64 { return try(s) - o.EC }, 0.01, mostStrength, 1e-6)
+	try(b.Strength)
+	return err
+}
+
+// acid is the lasting acid for the water alone: it goes in the day before the
+// salts.
+func (o Order) acid() AcidPart {
+	least := value(factTapAlkalinityNoAcid)
+	switch {
+	case !o.Water.Known:
+		return AcidPart{Why: "The alkalinity is not known, and no acid is dosed on a guess."}
+	case o.Water.AlkalinityMgL < least:
+		return AcidPart{Why: fmt.Sprintf("An alkalinity under %g mg/L needs no acid: the feed and the plants bring the pH down.", least)}
+	case o.PH <= 0:
+		return AcidPart{Why: "No pH is asked for."}
+	}
+	a := AcidPart{}
+	if o.Acid != nil {
+		a.row = *o.Acid
+		a.Name = o.Acid.Name
+	} else {
+		example, err := NewReagent("phosphoric", value(factAcidExampleMass), value(factAcidExampleDensity), false)
+		if err != nil {
+			return AcidPart{Why: err.Error()}
+		}
+		a.row, a.Name = example, example.Name
+		a.Missing = fmt.Sprintf("an acid with its strength in percent by mass and its density; phosphoric acid of %g %% is a worked example only", value(factAcidExampleMass))
+	}
+	c, _ := At(o.TemperatureC)
+	d, ok := c.Acidify(o.Water.Ions, a.row, o.PH, o.Air)
+	if !ok {
+		return AcidPart{Why: fmt.Sprintf("%s does not bring this water to pH %g.", a.Name, o.PH)}
+	}
+	a.ClosedMmolL, a.OpenMmolL = 1000*d.ClosedMolL, 1000*d.OpenMolL
+	a.ClosedML, a.OpenML = a.row.Amount(d.ClosedMolL*o.Litres), a.row.Amount(d.OpenMolL*o.Litres)
+	a.PHRebound, a.AlkalinityMeqL = d.PHRebound, d.Alkalinity
+	if a.Missing != "" {
+		return a
+	}
+	today, at := d.OpenMolL, d.PHAtOnce
+	if o.Planted {
+		today, at = c.Planted(o.Water.Ions, a.row, d.OpenMolL)
+	}
+	if a.row.Citric() {
+		today, at = o.trim(c, a.row, today)
+	} else {
+		a.openMolL, a.Adds = d.OpenMolL, d.AddsContent
+	}
+	a.DoseTodayML, a.PHAtOnce, a.PHAfterAir = a.row.Amount(today*o.Litres), at, d.PHAfterAir
+	if a.row.Citric() {
+		a.PHAfterAir = c.Equilibrium(o.Water.Ions, o.Air).PH // microbes eat it within days
+	}
+	return a
+}
+
+// trim holds citric acid to small doses.
+func (o Order) trim(c *Chemistry, r Reagent, molL float64) (dose, phAtOnce float64) {
+	dose = min(molL, value(factAcidCitricMaxDose)/1000/r.MolarMass())
+	return dose, c.Equilibrium(o.Water.Ions.Plus(r.row.ions.Times(dose)), Closed).PH
+}
+
+func (b *Batch) judge(o Order) {
+	for _, m := range b.Misses {
+		b.Findings = append(b.Findings, m.Finding(o.Field))
+	}
+	if b.Brushite > 0 {
+		b.Findings = append(b.Findings, finding.Finding{
+			Level: finding.Warn, Code: "mix-cloudy", Field: o.Field,
+			Text: fmt.Sprintf("At pH %.1f calcium phosphate falls out: the tub turns cloudy.", b.PHAfterSalts),
+			Hint: "Bring the pH under 6.5 before the salts go in.",
+		})
+	}
+	if o.Acid != nil {
+		b.Findings = append(b.Findings, o.Acid.Findings("acids", b.Acid.OpenMmolL/1000)...)
+	}
+}

@@ -1,0 +1,135 @@
+package solution
+
+import (
+	"fmt"
+
+	"rootbell/internal/base/leastsq"
+)
+
+// Limit is a hard ceiling of one nutrient in the tub, in mg/L, all sources
+// together.
+type Limit struct {
+	Of      Nutrient
+	MostMgL float64
+	Why     string
+}
+
+// Target is what a tub should hold, in mg/L; a nutrient at zero is not aimed
+// at. Limits are kept whatever the target says.
+type Target struct {
+	MgL    Content
+	Limits []Limit
+}
+
+// aims are the nutrients that a target may name; nitrogen as a whole.
+var aims = []Nutrient{Nitrogen, Phosphorus, Potassium, Calcium, Magnesium, Sulfur, Iron, Manganese, Boron, Zinc, Copper, Molybdenum}
+
+// NewTarget is a target with the usual limits: sodium and chloride as in tap
+// water, ammonium as a share of the nitrogen, micronutrients a few times what
+// is aimed at, because too much of them is poison. A target that cannot be is
+// a *Fault.
+func NewTarget(mgL Content) (Target, error) {
+	t := Target{MgL: mgL}
+	aimed := false
+	for _, n := range Nutrients() {
+		v := mgL[n]
+		if !(v >= 0 && v <= mostOfAnIon) {
+			return t, &Fault{"target-absurd", "target." + n.Symbol(), fmt.Sprintf("%g mg/L of %s is no target", v, n), fmt.Sprintf("a target lies between 0 and %d mg/L", mostOfAnIon)}
+		}
+	}
+	for _, n := range aims {
+		aimed = aimed || mgL[n] > 0
+		if n.Micro() && mgL[n] > 0 {
+			t.Limits = append(t.Limits, Limit{n, value(factFeedLimitMicro) * mgL[n], "too much of a micronutrient is poison"})
+		}
+	}
+	if !aimed {
+		return t, &Fault{"target-empty", "target", "the target names no nutrient", "give at least N, P, K, Ca and Mg in mg/L, or a recipe"}
+	}
+	ammonium := max(percent(factFeedAmmoniumShare)*mgL[Nitrogen], mgL[AmmoniumN])
+	t.Limits = append(t.Limits,
+		Limit{Sodium, value(factTapSodiumMax), "sodium gathers in a tub"},
+		Limit{Chlorine, value(factTapChlorideMax), "chloride gathers in a tub"},
+		Limit{AmmoniumN, ammonium, "more ammonium takes the pH down"},
+	)
+	return t, nil
+}
+
+// weightOf is how much a relative miss of a nutrient counts.
+func weightOf(n Nutrient) float64 {
+	if n == Sulfur {
+		return value(factFeedWeightSulfur)
+	}
+	return 1
+}
+
+// Fit is the best that a shelf can do for a target.
+type Fit struct {
+	GramsPerLitre []float64 // by the shelf
+	MgL           Content   // with what water and acid bring
+	Ions          Ions      // of the fertilisers alone, mol/L
+	Residual      float64   // root of the summed squares of the relative misses, weighted
+}
+
+// FitTo finds how much of each fertiliser brings the water nearest to the
+// target: the relative misses, squared and added, are as small as can be, no
+// amount is negative and every limit holds. base is what water and acid bring
+// already, in mg/L. Where that alone passes a limit, the error is a *Fault.
+func (t Target) FitTo(shelf []Fertiliser, base Content) (Fit, error) {
+	ceilings, err := t.ceilings(shelf, base)
+	if err != nil {
+		return Fit{}, err
+	}
+	a, right, weights := t.system(shelf, base)
+	r, err := leastsq.UnderCeilings(a, right, weights, ceilings)
+	if err != nil {
+		return Fit{}, fmt.Errorf("solution: the fit: %w", err)
+	}
+	f := Fit{GramsPerLitre: r.X, Residual: r.Residual}
+	brought, ions := Sum(shelf, r.X)
+	f.MgL, f.Ions = base.Plus(brought), ions
+	return f, nil
+}
+
+// system are the wishes, one row for each nutrient aimed at, in parts of the
+// target.
+func (t Target) system(shelf []Fertiliser, base Content) (a leastsq.Matrix, right, weights []float64) {
+	var rows []Nutrient
+	for _, n := range aims {
+		if t.MgL[n] > 0 {
+			rows = append(rows, n)
+		}
+	}
+	a = leastsq.NewMatrix(len(rows), len(shelf))
+	right, weights = make([]float64, len(rows)), make([]float64, len(rows))
+	for i, n := range rows {
+		right[i], weights[i] = 1-base[n]/t.MgL[n], weightOf(n)
+		for j, f := range shelf {
+			a.Set(i, j, 1000*f.Share[n]/t.MgL[n])
+		}
+	}
+	return a, right, weights
+}
+
+func (t Target) ceilings(shelf []Fertiliser, base Content) ([]leastsq.Ceiling, error) {
+	var out []leastsq.Ceiling
+	for _, l := range t.Limits {
+		left := l.MostMgL - base[l.Of]
+		of := make([]float64, len(shelf))
+		brings := false
+		for j, f := range shelf {
+			of[j] = 1000 * f.Share[l.Of]
+			brings = brings || of[j] > 0
+		}
+		if left < 0 {
+			return nil, &Fault{
+				"limit-by-water", "tap", fmt.Sprintf("water and acid alone bring %.3g mg/L of %s, more than %.3g: %s", base[l.Of], l.Of, l.MostMgL, l.Why),
+				"blend with rain or deionised water: " + quarters(BlendFor(base[l.Of], l.MostMgL)),
+			}
+		}
+		if brings {
+			out = append(out, leastsq.Ceiling{Of: of, Most: left})
+		}
+	}
+	return out, nil
+}

@@ -1,0 +1,75 @@
+package solution
+
+import (
+	"fmt"
+
+	"rootbell/internal/base/finding"
+)
+
+// Dosed is a bottle or bag with its maker's dose: mL of a liquid or g of a dry
+// one for each litre of tub.
+type Dosed struct {
+	Fertiliser Fertiliser
+	PerLitre   float64
+}
+
+// strongestDose is mL or g for a litre that no maker asks for.
+const strongestDose = 50
+
+// Poured is what of a bottle or bag goes into the tub.
+type Poured struct {
+	Name        string
+	Grams       float64 // of a dry one
+	Millilitres float64 // of a liquid
+}
+
+// SimpleMix is the path without chemistry: the maker's dose times the litres.
+type SimpleMix struct {
+	Portions []Poured
+	MgL      Content // with the water
+	Ions     Ions
+	Band     Band // EC expected, mS/cm at 25 °C
+	Findings []finding.Finding
+}
+
+// Simple multiplies the maker's dose with the litres of the tub and predicts
+// the EC. With water of which nothing is known the band reaches from soft water
+// to the alkalinity assumed; no acid is dosed. A dose that cannot be is a
+// *Fault.
+func Simple(litres float64, feeds []Dosed, water Water) (SimpleMix, error) {
+	if !(litres > 0) {
+		return SimpleMix{}, &Fault{"tub-empty", "", "the tub holds no solution", "look at its fill line"}
+	}
+	m := SimpleMix{MgL: water.Content}
+	for i, d := range feeds {
+		if !(d.PerLitre > 0 && d.PerLitre <= strongestDose) {
+			return m, &Fault{"dose-absurd", fmt.Sprintf("fertilisers[%d].dose", i), fmt.Sprintf("%g for each litre is no dose of %s", d.PerLitre, d.Fertiliser.Name), "copy the maker's dose in mL or g for one litre"}
+		}
+		grams, p := d.PerLitre, Poured{Name: d.Fertiliser.Name}
+		if d.Fertiliser.Liquid() {
+			grams = d.Fertiliser.Grams(d.PerLitre)
+			p.Millilitres = d.PerLitre * litres
+		} else {
+			p.Grams = d.PerLitre * litres
+		}
+		m.Portions = append(m.Portions, p)
+		m.MgL = m.MgL.Plus(d.Fertiliser.MgL(grams))
+		m.Ions = m.Ions.Plus(d.Fertiliser.Ions.Times(grams))
+		for _, a := range d.Fertiliser.Assumed {
+			m.say(finding.Note, "label-assumed", fmt.Sprintf("fertilisers[%d].label", i), d.Fertiliser.Name+": "+a+".", "The maker's data sheet tells the forms.")
+		}
+	}
+	m.Band = ECBand(EC25(water.Ions.Plus(m.Ions), OutdoorAir()))
+	if !water.Known {
+		m.Band = m.Band.Over(ECBand(EC25(m.Ions, OutdoorAir())))
+	}
+	if least := value(factFeedCalciumMin); m.MgL[Calcium] < least {
+		m.say(finding.Warn, "feed-calcium", "fertilisers", fmt.Sprintf("%.0f mg/L of calcium is less than the %g mg/L that lettuce needs.", m.MgL[Calcium], least),
+			"Most one-bottle feeds leave calcium out: a second bottle or calcium nitrate brings it.")
+	}
+	return m, nil
+}
+
+func (m *SimpleMix) say(level finding.Level, code, field, text, hint string) {
+	m.Findings = append(m.Findings, finding.Finding{Level: level, Code: code, Field: field, Text: text, Hint: hint})
+}
