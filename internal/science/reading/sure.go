@@ -69,6 +69,9 @@ func (e EC) Sure() (Range[quantity.MSPerCM], bool) {
 	return Range[quantity.MSPerCM]{max(low, 0), high}, true
 }
 
+// LevelErrorMM is how far a reading of the dipstick may be off, in mm.
+func LevelErrorMM() quantity.MM { return quantity.MM(Facts.Get(factMeasureLevelError).Value) }
+
 var at25Law = working.Must(working.Law{
 	Symbol: "E", Kind: quantity.Conductivity, Unit: quantity.MillisiemensPerCM, Formula: "e/(1+a/100*(t-25))", Empirical: true,
 	Where: []working.Symbol{

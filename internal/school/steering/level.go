@@ -1,0 +1,104 @@
+package steering
+
+import (
+	"rootbell/internal/base/quantity"
+	"rootbell/internal/base/working"
+)
+
+// level is what to do about the level alone.
+func (d desk) level() Advice {
+	why, due := d.t.due()
+	if !due {
+		return d.leave()
+	}
+	a := Advice{Do: TopUp, Code: "top-up", Source: practice, Of: d.t.liquid()}
+	now, top, nought := d.now(), d.ceiling(), d.litres("no_water", "nought", "z", 0)
+	may, bounded := d.allowed()
+	need := d.b.Work(roomLaw, "to_line", "to the fill line", d.litres("fill", "at the fill line", "F", d.t.FillL), now, nought)
+	if need.Base < least {
+		return d.leave()
+	}
+	a.PourIn = d.b.Work(pourLaw, "pour_in", "poured in", need, may, top, now, nought, nought)
+	if of, known := d.of(a.Of); known && d.t.read() {
+		a.After = d.b.Work(afterLaw, "ec_after", "EC to expect", now, nought, d.ecNow(), a.PourIn, of)
+	}
+	if bounded && a.PourIn.Base < need.Base-hair && a.PourIn.Base > may.Base-hair {
+		a.Bound = append(a.Bound, ByChlorine)
+	}
+	if d.t.Still && a.PourIn.Base < need.Base-hair {
+		a.Bound = append(a.Bound, ByStill)
+	}
+	if a.PourIn.Base < least {
+		a.Do, a.Code, a.Text = Wait, "poured-enough", why+" As much as may be was poured in today."
+		a.Hint = "go on tomorrow, or use water that has stood for a day or is treated"
+		return a
+	}
+	a.Text = why + " Pour in " + say(a.PourIn, d.t.System) + " of " + string(a.Of) + "."
+	a.Hint = likeOld(d.t.System)
+	if len(a.Bound) > 0 {
+		a.Hint = limitWords(a.Bound[0]) + "; " + a.Hint
+	}
+	return a
+}
+
+// due says why the tub is topped up today, if it is.
+func (t Tub) due() (why string, due bool) {
+	share := value(factWaterDropBeforeAct) / 100
+	switch {
+	case t.LowestL > 0 && t.NowL < t.LowestL:
+		return "The water is under the lowest safe line.", true
+	case t.Still || t.NowL >= t.FillL:
+		return "", false
+	case float64(t.NowL) < float64(t.FillL)*(1-share):
+		return "The tub is under two thirds of its fill.", true
+	case t.TriggerMM > 0 && t.DropMM >= t.TriggerMM:
+		return "The line has fallen by " + quantity.Format(quantity.SmallLength, t.DropMM.Base(), t.System) + ".", true
+	case t.Closing:
+		return "Nobody comes tomorrow.", true
+	}
+	return "", false
+}
+
+// leave is the answer where nothing is due.
+func (d desk) leave() Advice {
+	switch {
+	case d.t.Still:
+		return nothing("still-falls", "The line of a still tub is meant to fall. Write it down, do nothing.")
+	case !d.t.read():
+		return nothing("level-well", "The level is well. Write it down, do nothing.")
+	case d.t.EC.High > d.t.High || d.t.EC.Low < d.t.Low:
+		return nothing("ec-left-alone", "EC "+sayEC(d.t.EC.Mid())+" may be just out of the band. Write it down, do nothing, look tomorrow.")
+	}
+	return nothing("all-well", "Level and EC are well. Write it down, do nothing.")
+}
+
+// liquid is what a top-up is made with: water where the solution is in the
+// upper half of its band or nobody measured it, half strength in the lower
+// half, full strength under it.
+func (t Tub) liquid() Liquid {
+	switch ec := t.EC.Mid(); {
+	case !t.read() || t.High <= 0 || ec >= (t.Low+t.High)/2:
+		return Water
+	case ec < t.Low:
+		return Feed
+	}
+	return HalfFeed
+}
+
+// of is the EC of a liquid. False where it is not known.
+func (d desk) of(l Liquid) (working.Number, bool) {
+	full := d.t.FeedEC
+	if full <= 0 {
+		full = d.t.target()
+	}
+	switch {
+	case l == Feed:
+		return d.ec("feed_ec", "EC of the solution", "W", full), full > 0
+	case !d.t.Tap.Told:
+		return working.Number{}, false
+	case l == Water:
+		return d.ec("tap_ec", "EC of the tap water", "W", d.t.Tap.EC), true
+	}
+	return d.b.Work(halfLaw, "half_ec", "EC of half-strength solution",
+		d.ec("tap_ec", "EC of the tap water", "w", d.t.Tap.EC), d.ec("feed_ec", "EC of the solution", "N", full)), full > 0
+}
