@@ -156,7 +156,7 @@ func (t lettering) besides(ring scene.Point, level, above bool) []lettering {
 	right, left, over, under := t, t, t, t
 	right.at = ring.Plus(scene.Point{X: ringPX + ringGap, Y: digitHalfPX})
 	left.anchor, left.at = scene.End, ring.Plus(scene.Point{X: -ringPX - ringGap, Y: digitHalfPX})
-	over.anchor, over.at = scene.Middle, ring.Minus(scene.Point{Y: ringPX + 4})
+	over.anchor, over.at = scene.Middle, ring.Minus(scene.Point{Y: ringPX + 6})
 	under.anchor, under.at = scene.Middle, ring.Plus(scene.Point{Y: ringPX + 4 + 2*digitHalfPX})
 	if !level {
 		low := under
