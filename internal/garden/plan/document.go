@@ -104,13 +104,13 @@ type cut struct {
 
 // apply makes the cuts, which lie apart from each other, and reads the text
 // again. One that is read as anything but the tree wanted is not handed out.
-func (d *Document) apply(want *node, path string, cuts ...cut) (*Document, error) {
+func (d *Document) apply(want *node, words string, cuts ...cut) (*Document, error) {
 	slices.SortStableFunc(cuts, func(a, b cut) int { return a.start - b.start })
 	var out strings.Builder
 	at := 0
 	for _, c := range cuts {
 		if c.start < at || c.end < c.start || c.end > len(d.text) {
-			return nil, unplain(path)
+			return nil, unplain(words)
 		}
 		out.Write(d.text[at:c.start])
 		out.WriteString(c.text)
@@ -119,12 +119,12 @@ func (d *Document) apply(want *node, path string, cuts ...cut) (*Document, error
 	out.Write(d.text[at:])
 	next := Read([]byte(out.String()))
 	if next.Trouble() != nil || !alike(next.root, want) {
-		return nil, unplain(path)
+		return nil, unplain(words)
 	}
 	return next, nil
 }
 
 // unplain refuses an edit at a place that is written in an uncommon way.
-func unplain(path string) error {
-	return fmt.Errorf("%s cannot be edited there: change it in the text", path)
+func unplain(words string) error {
+	return fmt.Errorf("%s cannot be edited there: change it in the text", words)
 }

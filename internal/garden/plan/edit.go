@@ -51,24 +51,24 @@ func (d *Document) typedAt(path, typed string) (*Document, error) {
 	if err := typeable(typed); err != nil {
 		return nil, err
 	}
-	steps, k, err := named(path)
+	steps, words, k, err := d.named(path)
 	if err != nil {
 		return nil, err
 	}
 	n, _, left := d.root.follow(steps)
 	switch {
 	case typed == "" && len(left) == 0 && (n.shape == mapping || n.shape == sequence), n.shape != scalar && n.shape != absent && len(left) == 0 && !oneWord(k, typed):
-		return nil, fmt.Errorf("%s is a group or a list: name the value in it", path)
+		return nil, fmt.Errorf("%s is a group or a list: name the value in it", words)
 	case typed == "":
-		return d.cleared(steps, path)
+		return d.cleared(steps, words)
 	case len(left) == 0 && n.shape == scalar && n.quote != 0:
-		return d.apply(d.root.placed(steps, valued(typed)), path, cut{n.start, n.end, written(typed, n.flow, n.quote)})
+		return d.apply(d.root.placed(steps, valued(typed)), words, cut{n.start, n.end, written(typed, n.flow, n.quote)})
 	}
 	return asTyped(typed, func(value offer) (*Document, error) {
 		if len(left) > 0 {
-			return d.added(n, steps, left, path, value)
+			return d.added(n, steps, left, words, value)
 		}
-		return d.replaced(steps, path, value)
+		return d.replaced(steps, words, value)
 	})
 }
 

@@ -14,30 +14,30 @@ type offer struct {
 	node *node  // what it is read as
 }
 
-// added puts a value at a path of which the last steps are missing: under is
+// added puts a value at a words of which the last steps are missing: under is
 // the last node that is there. What was written around the value must lead to
 // it.
-func (d *Document) added(under *node, steps, left []step, path string, value offer) (*Document, error) {
-	next, err := d.grown(under, steps, left, path, value)
+func (d *Document) added(under *node, steps, left []step, words string, value offer) (*Document, error) {
+	next, err := d.grown(under, steps, left, words, value)
 	if err != nil {
 		return nil, err
 	}
 	if n, _, astray := next.root.follow(steps); len(astray) > 0 || !alike(n, value.node) {
-		return nil, unplain(path)
+		return nil, unplain(words)
 	}
 	return next, nil
 }
 
-func (d *Document) grown(under *node, steps, left []step, path string, value offer) (*Document, error) {
+func (d *Document) grown(under *node, steps, left []step, words string, value offer) (*Document, error) {
 	here := steps[:len(steps)-len(left)]
-	k, err := kinOf(here, path)
+	k, err := kinOf(here, words)
 	if err != nil {
 		return nil, err
 	}
 	if !takes(under, k, left[0]) {
-		return nil, fmt.Errorf("there is no group for %s in the plan", path)
+		return nil, fmt.Errorf("there is no group for %s in the plan", words)
 	}
-	value, err = wrapped(steps, len(here)+1, path, value)
+	value, err = wrapped(steps, len(here)+1, words, value)
 	if err != nil {
 		return nil, err
 	}
@@ -46,21 +46,21 @@ func (d *Document) grown(under *node, steps, left []step, path string, value off
 		key := left[0].key + ": "
 		want := d.root.placed(steps[:len(here)+1], value.node)
 		if under.flow {
-			return d.apply(want, path, d.flowAddition(under, key+value.text))
+			return d.apply(want, words, d.flowAddition(under, key+value.text))
 		}
-		return d.apply(want, path, d.blockAddition(under, key+value.bare))
+		return d.apply(want, words, d.blockAddition(under, key+value.bare))
 	case sequence:
 		if left[0].index != len(under.items) {
-			return nil, fmt.Errorf("there is no %s in the plan: it has %d there", path, len(under.items))
+			return nil, fmt.Errorf("there is no %s yet: the list has %d", words, len(under.items))
 		}
-		return d.appended(under, here, path, value, pieceOf(value.text))
+		return d.appended(under, here, words, value, pieceOf(value.text))
 	}
 	if k.fixed() > 0 && under.shape == scalar {
 		value = beside(k, left[0].index, under, value)
-	} else if value, err = wrapped(steps[:len(here)+1], len(here), path, value); err != nil {
+	} else if value, err = wrapped(steps[:len(here)+1], len(here), words, value); err != nil {
 		return nil, err
 	}
-	return d.replaced(here, path, value)
+	return d.replaced(here, words, value)
 }
 
 // takes tells whether a step can be added under a node: a key to a group, a
@@ -79,7 +79,7 @@ func takes(under *node, k kin, s step) bool {
 
 // wrapped puts the groups and lists of the steps from one on around a value
 // that stands behind them.
-func wrapped(steps []step, from int, path string, value offer) (offer, error) {
+func wrapped(steps []step, from int, words string, value offer) (offer, error) {
 	for i := len(steps) - 1; i >= from; i-- {
 		s := steps[i]
 		if s.index < 0 {
@@ -87,12 +87,12 @@ func wrapped(steps []step, from int, path string, value offer) (offer, error) {
 			value = offer{text, text, (*node)(nil).placed(steps[i:i+1], value.node)}
 			continue
 		}
-		k, err := kinOf(steps[:i], path)
+		k, err := kinOf(steps[:i], words)
 		if err != nil {
 			return offer{}, err
 		}
 		if k.fixed() == 0 && s.index > 0 {
-			return offer{}, fmt.Errorf("there is no %s in the plan: add the ones before it first", path)
+			return offer{}, fmt.Errorf("there is no %s yet: add the ones before it first", words)
 		}
 		value = beside(k, s.index, nil, value)
 	}

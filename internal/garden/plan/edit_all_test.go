@@ -61,8 +61,8 @@ func TestEditAllRefuses(t *testing.T) {
 	want := []Refusal{
 		{"colour", "a plan has no colour"},
 		{"tubs[0].hole", "there is a line end or an invisible character in it"},
-		{"tubs[2].name", "there is no tubs[2].name in the plan: it has 1 there"},
-		{"tubs[0].lid.holes[1].at[0]", "there is no tubs[0].lid.holes[1].at[0] in the plan: add the ones before it first"},
+		{"tubs[2].name", "there is no tub 3, name yet: the list has 1"},
+		{"tubs[0].lid.holes[1].at[0]", "there is no tub B, lid, hole 2, place, x yet: add the ones before it first"},
 		{"tubs", "tubs is a group or a list: name the value in it"},
 		{"", "no value is named"},
 	}

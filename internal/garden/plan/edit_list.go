@@ -17,34 +17,34 @@ func Append(text []byte, list, item string) ([]byte, error) {
 }
 
 func (d *Document) withItem(list, item string) (*Document, error) {
-	steps, k, err := named(list)
+	steps, words, k, err := d.named(list)
 	if err != nil {
 		return nil, err
 	}
 	if !k.isList() {
-		return nil, fmt.Errorf("%s is no list", list)
+		return nil, fmt.Errorf("%s is no list", words)
 	}
 	n, _, left := d.root.follow(steps)
 	if len(left) == 0 && n.shape != sequence && n.shape != absent {
-		return nil, fmt.Errorf("%s is no list in the text: change it there", list)
+		return nil, fmt.Errorf("%s is no list in the text: change it there", words)
 	}
 	first := step{index: 0}
 	return given(item, func(value offer, whole *piece) (*Document, error) {
 		switch {
 		case len(left) > 0:
-			return d.added(n, append(slices.Clone(steps), first), append(slices.Clone(left), first), list, value)
+			return d.added(n, append(slices.Clone(steps), first), append(slices.Clone(left), first), words, value)
 		case n.shape == absent:
-			return d.replaced(steps, list, beside(k, 0, nil, value))
+			return d.replaced(steps, words, beside(k, 0, nil, value))
 		}
-		return d.appended(n, steps, list, value, whole)
+		return d.appended(n, steps, words, value, whole)
 	})
 }
 
 // appended puts an item behind the last one of a list that is there.
-func (d *Document) appended(n *node, steps []step, path string, value offer, whole *piece) (*Document, error) {
+func (d *Document) appended(n *node, steps []step, words string, value offer, whole *piece) (*Document, error) {
 	want := d.root.placed(append(slices.Clone(steps), step{index: len(n.items)}), value.node)
 	if n.flow {
-		return d.apply(want, path, d.flowAddition(n, value.text))
+		return d.apply(want, words, d.flowAddition(n, value.text))
 	}
 	lines := []string{value.bare}
 	last := n.items[len(n.items)-1]
@@ -58,5 +58,5 @@ func (d *Document) appended(n *node, steps []step, path string, value offer, who
 		dash += " "
 	}
 	end := d.behindComments(n.end, n.at.column)
-	return d.apply(want, path, d.lineBehind(end, dash+strings.Join(lines, d.lineEnd())))
+	return d.apply(want, words, d.lineBehind(end, dash+strings.Join(lines, d.lineEnd())))
 }

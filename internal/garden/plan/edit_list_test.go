@@ -60,10 +60,10 @@ func TestAppend(t *testing.T) {
 		{"a text with problems", "garden: A\nunits: foo\nlamps: [{nam: a}]\n", "lamps", "{name: b}", "garden: A\nunits: foo\nlamps: [{nam: a}, {name: b}]\n"},
 	}.check(t, Append)
 	refusals{
-		{least, "tubs[0].lid.size", "3 cm", "tubs[0].lid.size is no list"},
+		{least, "tubs[0].lid.size", "3 cm", "tub 1, lid, size is no list"},
 		{least, "garden", "x", "garden is no list"},
 		{least, "tubs[0].hols", "x", "a plan has no tubs[0].hols"},
-		{least, "tubs[3].lid.holes", "{at: [1 cm, 1 cm]}", "there is no tubs[3].lid.holes in the plan: it has 1 there"},
+		{least, "tubs[3].lid.holes", "{at: [1 cm, 1 cm]}", "there is no tub 4, lid, holes yet: the list has 1"},
 		{least, "tubs[0].lid.holes", "{at: [1 cm, 1 cm]", "'{at: [1 cm, 1 cm]' is not one group or list: check its brackets and commas"},
 		{least, "tubs[0].lid.holes", "{at: 1}, {at: 2}", "'{at: 1}, {at: 2}' is not one group or list: check its brackets and commas"},
 		{least, "tubs[0].lid.holes", "{at: 1} # here", "'{at: 1} # here' is not one group or list: check its brackets and commas"},
@@ -104,7 +104,7 @@ func TestRemove(t *testing.T) {
 		{"a list in a list", "tubs:\n  - lid:\n      outline:\n        - - 1 cm\n          - 2 cm\n        - [3 cm, 4 cm]\n", "tubs[0].lid.outline[0][0]", "", "tubs:\n  - lid:\n      outline:\n        - - 2 cm\n        - [3 cm, 4 cm]\n"},
 	}.check(t, func(text []byte, path, _ string) ([]byte, error) { return Remove(text, path) })
 	refusals{
-		{least, "tubs[1]", "", "there is no tubs[1] in the plan"},
+		{least, "tubs[1]", "", "there is no tub 2 in the plan"},
 		{least, "units", "", "there is no units in the plan"},
 		{least, "", "", "no value is named"},
 		{"garden: A\n", "garden", "", "garden is all that the plan has"},

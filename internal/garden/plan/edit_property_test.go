@@ -157,7 +157,7 @@ func TestEditAllThenValue(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		text := texts[rapid.IntRange(0, len(texts)-1).Draw(t, "text")]
 		var changes []Change
-		for _, path := range rapid.SliceOfNDistinct(rapid.SampledFrom(paths), 1, 8, rapid.ID).Draw(t, "paths") {
+		for _, path := range rapid.SliceOfNDistinct(rapid.SampledFrom(paths), 1, 5, rapid.ID).Draw(t, "paths") {
 			changes = append(changes, Change{path, rapid.OneOf(anyTyped, rapid.Just("")).Draw(t, "typed")})
 		}
 		edited, refused := EditAll(text, changes)

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"strings"
 )
@@ -14,15 +15,15 @@ func Remove(text []byte, path string) ([]byte, error) {
 	return change(text, func(d *Document) (*Document, error) {
 		steps := splitPath(path)
 		if len(steps) == 0 {
-			return nil, fmt.Errorf("no value is named")
+			return nil, errors.New("no value is named")
 		}
-		return d.removed(steps, path)
+		return d.removed(steps, d.Words(path))
 	})
 }
 
-func (d *Document) removed(steps []step, path string) (*Document, error) {
+func (d *Document) removed(steps []step, words string) (*Document, error) {
 	if _, _, left := d.root.follow(steps); len(left) > 0 {
-		return nil, fmt.Errorf("there is no %s in the plan", path)
+		return nil, fmt.Errorf("there is no %s in the plan", words)
 	}
 	last := steps[len(steps)-1]
 	holder, _, _ := d.root.follow(steps[:len(steps)-1])
@@ -36,20 +37,20 @@ func (d *Document) removed(steps []step, path string) (*Document, error) {
 	parts := holder.spans()
 	switch {
 	case len(parts) == 1 && len(steps) == 1:
-		return nil, fmt.Errorf("%s is all that the plan has", path)
+		return nil, fmt.Errorf("%s is all that the plan has", words)
 	case holder.flow:
-		cuts, err = d.outOfFlow(holder, parts, at, path)
+		cuts, err = d.outOfFlow(holder, parts, at, words)
 	case len(parts) == 1:
-		cuts, err = d.emptied(holder, steps[:len(steps)-1], path)
+		cuts, err = d.emptied(holder, steps[:len(steps)-1], words)
 	case holder.shape == sequence:
-		cuts, err = d.outOfList(holder, at, path)
+		cuts, err = d.outOfList(holder, at, words)
 	default:
-		cuts, err = d.outOfGroup(parts, at, path)
+		cuts, err = d.outOfGroup(parts, at, words)
 	}
 	if err != nil {
 		return nil, err
 	}
-	return d.apply(want, path, cuts...)
+	return d.apply(want, words, cuts...)
 }
 
 // span is where a part of a collection stands.
@@ -68,10 +69,10 @@ func (n *node) spans() []span {
 }
 
 // outOfFlow takes a part out of [ ] or { }, with its comma.
-func (d *Document) outOfFlow(holder *node, parts []span, at int, path string) ([]cut, error) {
+func (d *Document) outOfFlow(holder *node, parts []span, at int, words string) ([]cut, error) {
 	open, part := d.text[holder.start], parts[at]
 	if open != '[' && open != '{' {
-		return nil, unplain(path)
+		return nil, unplain(words)
 	}
 	before, behind := holder.start+1, holder.end-1
 	if at > 0 {
@@ -86,7 +87,7 @@ func (d *Document) outOfFlow(holder *node, parts []span, at int, path string) ([
 	}
 	after := d.behindComma(part.end, behind)
 	if d.beginsLine(part.start) && d.endsLine(after) {
-		lines, err := d.wholeLines(part.start, after, path)
+		lines, err := d.wholeLines(part.start, after, words)
 		return []cut{lines}, err
 	}
 	if at > 0 && at == len(parts)-1 && bare(before, part.start) {
@@ -113,14 +114,14 @@ func (d *Document) behindComma(at, most int) int {
 }
 
 // outOfGroup takes a key's lines out of a group that has a line for each.
-func (d *Document) outOfGroup(parts []span, at int, path string) ([]cut, error) {
+func (d *Document) outOfGroup(parts []span, at int, words string) ([]cut, error) {
 	part := parts[at]
 	if d.beginsLine(part.start) {
-		lines, err := d.wholeLines(part.start, part.end, path)
+		lines, err := d.wholeLines(part.start, part.end, words)
 		return []cut{lines}, err
 	}
 	if at+1 == len(parts) {
-		return nil, unplain(path)
+		return nil, unplain(words)
 	}
 	end, _ := d.endOfLine(part.end)
 	if next := parts[at+1].start; strings.TrimSpace(string(d.text[end:next])) == "" {
@@ -134,19 +135,19 @@ func (d *Document) outOfGroup(parts []span, at int, path string) ([]cut, error) 
 }
 
 // outOfList takes an item's lines out of a list with dashes.
-func (d *Document) outOfList(list *node, at int, path string) ([]cut, error) {
+func (d *Document) outOfList(list *node, at int, words string) ([]cut, error) {
 	dash, ok := d.dashOf(list, at)
 	if !ok {
-		return nil, unplain(path)
+		return nil, unplain(words)
 	}
 	if d.beginsLine(dash) {
-		lines, err := d.wholeLines(dash, max(dash+1, list.items[at].end), path)
+		lines, err := d.wholeLines(dash, max(dash+1, list.items[at].end), words)
 		return []cut{lines}, err
 	}
 	next, ok := d.dashOf(list, at+1)
 	end, _ := d.endOfLine(list.items[at].end)
 	if !ok || end > next || strings.TrimSpace(string(d.text[end:next])) != "" {
-		return nil, unplain(path)
+		return nil, unplain(words)
 	}
 	return []cut{{dash, next, ""}}, nil
 }
@@ -171,7 +172,7 @@ func (d *Document) dashOf(list *node, at int) (int, bool) {
 
 // emptied takes the last part out of a collection of lines, and writes that it
 // is empty.
-func (d *Document) emptied(holder *node, steps []step, path string) ([]cut, error) {
+func (d *Document) emptied(holder *node, steps []step, words string) ([]cut, error) {
 	nothing := "{}"
 	if holder.shape == sequence {
 		nothing = "[]"
@@ -182,15 +183,15 @@ func (d *Document) emptied(holder *node, steps []step, path string) ([]cut, erro
 	}
 	around, _, _ := d.root.follow(steps[:len(steps)-1])
 	colon := around.entries[around.entryAt(last.key)].colon
-	lines, err := d.wholeLines(holder.start, holder.end, path)
+	lines, err := d.wholeLines(holder.start, holder.end, words)
 	return []cut{{colon, colon, " " + nothing}, lines}, err
 }
 
 // wholeLines cuts the lines on which a stretch lies, which must begin one and
 // be all of it but for a comment.
-func (d *Document) wholeLines(start, end int, path string) (cut, error) {
+func (d *Document) wholeLines(start, end int, words string) (cut, error) {
 	if !d.beginsLine(start) || !d.endsLine(end) {
-		return cut{}, unplain(path)
+		return cut{}, unplain(words)
 	}
 	from := d.startOfLine(start)
 	to, next := d.endOfLine(end)

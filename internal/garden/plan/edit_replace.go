@@ -12,24 +12,24 @@ func Replace(text []byte, path, value string) ([]byte, error) {
 }
 
 func (d *Document) withWhole(path, value string) (*Document, error) {
-	steps, _, err := named(path)
+	steps, words, _, err := d.named(path)
 	if err != nil {
 		return nil, err
 	}
 	n, _, left := d.root.follow(steps)
 	return given(value, func(by offer, _ *piece) (*Document, error) {
 		if len(left) > 0 {
-			return d.added(n, steps, left, path, by)
+			return d.added(n, steps, left, words, by)
 		}
-		return d.replaced(steps, path, by)
+		return d.replaced(steps, words, by)
 	})
 }
 
 // replaced puts a value in place of whatever stands at a path.
-func (d *Document) replaced(steps []step, path string, by offer) (*Document, error) {
+func (d *Document) replaced(steps []step, words string, by offer) (*Document, error) {
 	n, _, left := d.root.follow(steps)
 	if len(left) > 0 {
-		return nil, fmt.Errorf("there is no %s in the plan", path)
+		return nil, fmt.Errorf("there is no %s in the plan", words)
 	}
 	want := d.root.placed(steps, by.node)
 	text := by.bare
@@ -37,18 +37,18 @@ func (d *Document) replaced(steps []step, path string, by offer) (*Document, err
 		text = by.text
 	}
 	if n.start == n.end {
-		return d.apply(want, path, cut{n.start, n.end, " " + text})
+		return d.apply(want, words, cut{n.start, n.end, " " + text})
 	}
 	holder, _, _ := d.root.follow(steps[:len(steps)-1])
 	if n.flow || n.shape == scalar || n.shape == absent || holder.shape != mapping {
-		return d.apply(want, path, cut{n.start, n.end, text})
+		return d.apply(want, words, cut{n.start, n.end, text})
 	}
 	colon := holder.entries[holder.entryAt(steps[len(steps)-1].key)].colon
-	lines, err := d.wholeLines(n.start, n.end, path)
+	lines, err := d.wholeLines(n.start, n.end, words)
 	if err != nil {
 		return nil, err
 	}
-	return d.apply(want, path, cut{colon, colon, " " + text}, lines)
+	return d.apply(want, words, cut{colon, colon, " " + text}, lines)
 }
 
 // inFlow tells whether a path's value stands inside [ ] or { }.

@@ -50,8 +50,8 @@ func TestEdits(t *testing.T) {
 func TestEditsThatCannotBe(t *testing.T) {
 	tests := []struct{ text, path, typed, want string }{
 		{least, "tubs[0].holes", "3 in", "a plan has no tubs[0].holes"},
-		{least, "tubs[7].hole", "3 in", "there is no tubs[7].hole in the plan: it has 1 there"},
-		{least, "tubs[0].lid", "3 in", "tubs[0].lid is a group or a list: name the value in it"},
+		{least, "tubs[7].hole", "3 in", "there is no tub 8, hole yet: the list has 1"},
+		{least, "tubs[0].lid", "3 in", "tub 1, lid is a group or a list: name the value in it"},
 		{least, "tubs[0].hole.x", "3 in", "a plan has no tubs[0].hole.x"},
 		{least, "garden", "a\nb", "there is a line end or an invisible character in it"},
 		{least, "garden", strings.Repeat("x", 81), "this is longer than 80 characters"},

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"errors"
 	"fmt"
 	"reflect"
 	"slices"
@@ -70,12 +71,12 @@ func (k kin) step(s step) (kin, bool) {
 	return kin{}, false
 }
 
-// named takes a path apart and looks it up.
-func named(path string) ([]step, kin, error) {
-	steps := splitPath(path)
+// named takes a path apart and looks it up. words are what messages call it.
+func (d *Document) named(path string) (steps []step, words string, k kin, err error) {
+	steps = splitPath(path)
 	if len(steps) == 0 {
-		return nil, kin{}, fmt.Errorf("no value is named")
+		return nil, "", kin{}, errors.New("no value is named")
 	}
-	k, err := kinOf(steps, path)
-	return steps, k, err
+	k, err = kinOf(steps, path)
+	return steps, d.Words(path), k, err
 }

@@ -18,38 +18,17 @@ type Spec struct {
 // tubs[0].inside.top[0]; ok is false where the format has no such value. The
 // place in a list does not matter.
 func SpecAt(path string) (spec Spec, ok bool) {
-	t := reflect.TypeFor[Plan]()
-	for _, s := range splitPath(path) {
-		for t.Kind() == reflect.Pointer {
-			t = t.Elem()
-		}
-		if s.index >= 0 {
-			switch {
-			case t == reflect.TypeFor[Corners]():
-				t = reflect.TypeFor[Length]()
-			case t.Kind() == reflect.Slice || t.Kind() == reflect.Array:
-				t = t.Elem()
-			default:
-				return Spec{}, false
-			}
-			continue
-		}
-		if t.Kind() != reflect.Struct {
-			return Spec{}, false
-		}
-		found := false
-		for _, key := range Keys(t) {
-			if key.Name == s.key {
-				spec.Key, t, found = key, t.Field(key.Index).Type, true
-				break
-			}
-		}
-		if !found {
-			return Spec{}, false
-		}
+	steps := splitPath(path)
+	for i := range steps {
+		steps[i].index = min(steps[i].index, 0)
 	}
-	spec.Kind, spec.Measured = kindOf(t)
-	return spec, spec.Name != ""
+	k, err := kinOf(steps, path)
+	if err != nil || len(steps) == 0 {
+		return Spec{}, false
+	}
+	spec.Key = k.key
+	spec.Kind, spec.Measured = kindOf(k.of)
+	return spec, true
 }
 
 // kindOf is the kind of a typed quantity, an interval, or of the corners of a
