@@ -86,6 +86,9 @@ func (d dimension) choices(class string) []lettering {
 // measure draws a dimension with the first of its words that finds room. ok is
 // false, and nothing is drawn, where none does.
 func (p *pen) measure(d dimension, class string) (ok bool) {
+	if p.strikesWords(d) {
+		return false
+	}
 	for _, t := range d.choices(class) {
 		if p.harm(t) == 0 {
 			p.strike(d)
@@ -110,6 +113,17 @@ func (d dimension) opposite(number lettering) []lettering {
 		}
 	}
 	return out
+}
+
+// strikesWords says whether a line of the dimension would run through words.
+func (p *pen) strikesWords(d dimension) bool {
+	from, to := d.ends()
+	for _, b := range p.room.taken {
+		if b.meets(from, to) || b.meets(d.a, from) || b.meets(d.b, to) {
+			return true
+		}
+	}
+	return false
 }
 
 // strike draws the lines of a dimension and leaves its group open for the words.

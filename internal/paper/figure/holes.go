@@ -131,18 +131,16 @@ func (f *lidFigure) number(h garden.Hole) {
 		f.text(middle)
 		return
 	}
-	if class == "cen" {
-		f.cross(class, f.centre(h), half)
-	}
 	for _, t := range f.within(h, n, "b") {
 		if f.harmOn(t, true) == 0 {
+			if class == "cen" {
+				f.cross(class, f.centre(h), half)
+			}
 			f.text(t)
 			return
 		}
 	}
-	if class == "n" {
-		f.cross(class, f.centre(h), half)
-	}
+	f.cross(class, f.centre(h), min(half, f.radius(h))) // no further than the number stands
 	if !f.place(f.round(h, n)...) {
 		f.text(f.leastHarm(append(f.round(h, n), middle)))
 	}

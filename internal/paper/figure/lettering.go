@@ -54,13 +54,21 @@ const (
 	under = 0.22
 )
 
+// below is how far the words reach under their base line: figures do not.
+func (t lettering) below() float64 {
+	if strings.Trim(t.words, "0123456789.") == "" {
+		return 0.02
+	}
+	return under
+}
+
 // box is the room the text takes, with gap px round it.
 func (t lettering) box(gap float64) box {
 	left := [...]float64{0, -0.5, -1}[t.anchor] * t.long()
 	return box{
 		at: t.at, turn: t.turn,
 		low:  scene.Point{X: left - gap, Y: -over*t.size() - gap},
-		high: scene.Point{X: left + t.long() + gap, Y: under*t.size() + gap},
+		high: scene.Point{X: left + t.long() + gap, Y: t.below()*t.size() + gap},
 	}
 }
 

@@ -2,14 +2,16 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"rootbell/internal/paper/scene"
 )
 
 // room is what stands on a figure already. The zero value is an empty figure.
 type room struct {
-	lines []hindrance
-	taken []box // lettering, and areas where none may stand
+	lines   []hindrance
+	taken   []box // lettering
+	blocked []box // areas where none may stand
 }
 
 // hindrance is a straight line with the harm it does to a text on it, and to a
@@ -48,7 +50,7 @@ func (r *room) path(path scene.Path, weight, cross float64) {
 func (r *room) take(t lettering) { r.taken = append(r.taken, t.box(0)) }
 
 // block keeps lettering out of an area.
-func (r *room) block(b scene.Box) { r.taken = append(r.taken, upright(b)) }
+func (r *room) block(b scene.Box) { r.blocked = append(r.blocked, upright(b)) }
 
 // cover says of all lines so far that holes drawn over them cover them.
 func (r *room) cover() {
@@ -77,6 +79,11 @@ func (p *pen) harmOn(t lettering, hole bool) float64 {
 			return math.Inf(1)
 		}
 	}
+	for _, b := range p.room.blocked {
+		if own.overlaps(b) {
+			return math.Inf(1)
+		}
+	}
 	sum := 0.0
 	for _, l := range p.room.lines {
 		if l.behind && hole {
@@ -92,7 +99,7 @@ func (p *pen) harmOn(t lettering, hole bool) float64 {
 // crossed is the weight of the lines and text that a line would cross.
 func (p *pen) crossed(from, to scene.Point) float64 {
 	sum, bounds := 0.0, scene.EmptyBox().With(from).With(to)
-	for _, b := range p.room.taken {
+	for _, b := range slices.Concat(p.room.taken, p.room.blocked) {
 		if b.meets(from, to) {
 			return math.Inf(1)
 		}

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"rootbell/internal/paper/scene"
 )
@@ -139,7 +140,7 @@ func (f *sectionFigure) ripples() {
 
 // empty says whether no line and no word meets a box.
 func (p *pen) empty(b box) bool {
-	for _, taken := range p.room.taken {
+	for _, taken := range slices.Concat(p.room.taken, p.room.blocked) {
 		if b.overlaps(taken) {
 			return false
 		}

@@ -169,8 +169,10 @@ func (f *sectionFigure) inside() {
 		at := f.OnLid(slices.Min(f.CupsAtMM)) - f.SpreadMM/2
 		a, b := f.mm(at, f.LidFaceMM), f.mm(at, f.LidFaceMM+f.PlantMM)
 		words := []string{f.mark(f.PlantMM) + " at harvest", f.mark(f.PlantMM)}
-		if f.w == Desk {
-			f.measure(dimension{a: a, b: b, aside: scene.Point{X: -20}, words: words}, "")
+		for off := -20.0; f.w == Desk && off > -90; off -= 8 {
+			if f.measure(dimension{a: a, b: b, aside: scene.Point{X: off}, words: words}, "") {
+				return
+			}
 		}
 	}
 }
@@ -182,7 +184,7 @@ func (f *sectionFigure) rootRoom(bottom float64) {
 			edge := f.OnLid(at) + f.Cup.BodyMM/2*cutaway.Taper
 			d := dimension{a: f.mm(edge, 0), b: f.mm(edge, bottom), aside: scene.Point{X: f.Cup.RimMM * off * f.scale}}
 			d.words, d.also = []string{f.mark(bottom) + " roots", f.mark(bottom)}, "roots"
-			if from, to := d.ends(); f.alone(from, to) && f.measure(d, "halo-w") {
+			if from, to := d.ends(); to.X < f.mm(f.HalfInside(0), 0).X-8 && f.alone(from, to) && f.measure(d, "halo-w") {
 				return
 			}
 		}
