@@ -28,6 +28,7 @@ func TestDifferences(t *testing.T) {
 		{"a shape to keep clear", whole, changed(whole, "        - {circle: [27 cm, 36 cm, 1.5 cm], why: vent}\n", ""), "tubs[0].lid.keep_clear[1] | tub Heron, lid, shape to keep clear 2 | circle: [27 cm, 36 cm, 1.5 cm], why: vent |  | 44>0"},
 		{"a hole more", whole, changed(whole, "holes: [{at: [12 cm, 9 cm]}]", "holes: [{at: [30 cm, 9 cm]}, {at: [12 cm, 9 cm]}]"), "tubs[0].lid.holes[0] | tub Heron, lid, hole 1 |  | at: [30 cm, 9 cm] | 0>47"},
 		{"a hole elsewhere", whole, changed(whole, "holes: [{at: [12 cm, 9 cm]}]", "holes: [{at: [13 cm, 9 cm]}]"), "tubs[0].lid.holes[0].at | tub Heron, lid, hole 1, place | 12 cm, 9 cm | 13 cm, 9 cm | 47>47"},
+		{"another shape", "tubs: [{lid: {keep_clear: [{circle: [1, 2, 3]}]}}]\n", "tubs: [{lid: {keep_clear: [{rectangle: [1, 2, 3, 4]}]}}]\n", "tubs[0].lid.keep_clear[0] | tub 1, lid, shape to keep clear 1 |  | rectangle: [1, 2, 3, 4] | 0>1\ntubs[0].lid.keep_clear[0] | tub 1, lid, shape to keep clear 1 | circle: [1, 2, 3] |  | 1>0"},
 		{"a corner", whole, changed(whole, "[2 cm, 1 cm], [1 cm, 2 cm]", "[3 cm, 1 cm], [1 cm, 2 cm]"), "tubs[0].lid.keep_clear[2].polygon[1] | tub Heron, lid, shape to keep clear 3, polygon, corner 2 | 2 cm, 1 cm | 3 cm, 1 cm | 45>45"},
 		{"a team", whole, changed(whole, "Slate, Jade", "Slate, Teal"), "school.teams[1] | school, team 2 | Jade | Teal | 20>20"},
 		{"a new name", whole, changed(whole, "name: Otter", "name: Egret"), "tubs[1].name | tub Otter, name | Otter | Egret | 58>58"},

@@ -107,10 +107,14 @@ func (m matches) inOrder(left, right []int) {
 }
 
 // muchTheSame tells whether one item may have become the other: things with
-// different names must share half of what else they say.
+// different names must share half of what else they say, groups without names a
+// key.
 func (m matches) muchTheSame(a, b *node) bool {
-	if nameOf(m.list, a) == "" && nameOf(m.list, b) == "" || a.shape != mapping || b.shape != mapping {
+	if a.shape != mapping || b.shape != mapping || len(a.entries) == 0 || len(b.entries) == 0 {
 		return true
+	}
+	if nameOf(m.list, a) == "" && nameOf(m.list, b) == "" {
+		return slices.ContainsFunc(a.entries, func(e entry) bool { return b.child(e.key) != nil })
 	}
 	shared, all := 0, 0
 	for _, e := range a.entries {
