@@ -75,6 +75,9 @@ func (s *Server) garden(ctx context.Context, id string, revision int, v viewing)
 		if err != nil {
 			return nil, err
 		}
+		if !g.Discarded.IsZero() {
+			return nil, &store.NotFound{What: "garden of that name on the list"}
+		}
 		o.Name = g.Name
 	}
 	o.Plan, o.Problems = plan.Parse("plan", o.Text)

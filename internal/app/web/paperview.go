@@ -3,8 +3,12 @@ package web
 import (
 	"html/template"
 	"net/http"
+	"slices"
+	"strings"
 
+	"rootbell/internal/garden"
 	"rootbell/internal/paper/content"
+	"rootbell/internal/paper/figure"
 	"rootbell/internal/paper/pack"
 )
 
@@ -32,6 +36,22 @@ type sectionView struct {
 type figureView struct {
 	Caption string
 	SVG     template.HTML
+	Room    string        // broad or slim, for a drawing whose letters need it
+	Hand    template.HTML // the same for a phone, where the letters would be too small
+}
+
+// figureOf is a figure as the page shows it: as wide as its letters need.
+func figureOf(f content.Figure) figureView {
+	const broadMM, slimMM = 120, 75
+	// The drawing writes its own SVG and escapes every word in it.
+	v := figureView{Caption: f.Caption, SVG: template.HTML(f.SVG)}
+	switch {
+	case f.WidthMM > broadMM:
+		v.Room = "broad"
+	case f.WidthMM < slimMM:
+		v.Room = "slim"
+	}
+	return v
 }
 
 // showPaperPage shows what a paper says, to read and to print as a copy.
@@ -52,10 +72,25 @@ func (s *Server) showPaperPage(w http.ResponseWriter, r *http.Request) {
 	if ask.Kind == pack.PDF {
 		body.Other = map[string]string{"A4": "Letter", "Letter": "A4"}[ask.name]
 	}
+	body.drawSection(ask.a)
 	f := s.frameOf(r, ask.o, ask.a, "papers", page.Heading())
 	f.Paper = ask.name
 	f.Style = []string{paperStyle}
 	s.show(w, http.StatusOK, "paper", f, body)
+}
+
+// drawSection puts the section as it is drawn for a phone beside the paper's.
+func (b *paperBody) drawSection(a *garden.Assessment) {
+	if !strings.HasPrefix(b.Page.Name, "section-") {
+		return
+	}
+	i := slices.IndexFunc(a.Tubs, func(t garden.Tub) bool { return t.Name == b.Page.Tub })
+	if i < 0 {
+		return
+	}
+	if hand, ok := figure.Section(a, i, figure.Hand); ok {
+		b.Sheets[0].Sections[0].Figures[0].Hand = template.HTML(hand)
+	}
 }
 
 func sheetViews(sheets []content.Sheet) []sheetView {
@@ -65,8 +100,7 @@ func sheetViews(sheets []content.Sheet) []sheetView {
 		for _, section := range sheet.Sections {
 			part := sectionView{Section: section}
 			for _, f := range section.Figures {
-				// The drawing writes its own SVG and escapes every word in it.
-				part.Figures = append(part.Figures, figureView{f.Caption, template.HTML(f.SVG)})
+				part.Figures = append(part.Figures, figureOf(f))
 			}
 			v.Sections = append(v.Sections, part)
 		}
