@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"rootbell/internal/app/store"
 )
@@ -25,6 +26,9 @@ const (
 // was acknowledged, or stops in the middle of a change, until it is killed.
 func child(work, file string) int {
 	ctx := context.Background()
+	if work == "restore" {
+		return restoreForEver(ctx, file)
+	}
 	s, err := store.Open(ctx, file, dawn)
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
@@ -161,4 +165,55 @@ func TestOthersWhileAProgramServes(t *testing.T) {
 	if all := must(again.Gardens(t.Context()))(t); len(all) != 1 || all[0].Revision < before {
 		t.Errorf("read while it serves: %v, and %d was acknowledged", all, before)
 	}
+}
+
+// restoreForEver brings back one of two backups after the other.
+func restoreForEver(ctx context.Context, file string) int {
+	for n := 0; ; n++ {
+		if _, err := store.Restore(ctx, file+[]string{".a", ".b"}[n%2], file, later(n)); err != nil {
+			fmt.Fprintln(os.Stderr, err)
+			return 3
+		}
+		fmt.Println(n, error(nil))
+	}
+}
+
+// A program killed while it restores leaves the one or the other, whole.
+func TestAKilledRestoreLeavesOneOfTheTwo(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "rootbell.db")
+	for name, revisions := range map[string]int{"a": 2, "b": 40} {
+		s := fresh(t)
+		g := must(s.Create(t.Context(), name, []byte(plan(1)), "", dawn))(t)
+		for n := 1; n < revisions; n++ {
+			must(s.Save(t.Context(), g.ID, n, name, []byte(plan(n+1)), "", dawn))(t)
+		}
+		ok(t, s.Backup(t.Context(), file+"."+name))
+	}
+	journals := 0
+	for kill := range 25 {
+		c, lines := spawn(t, "restore", file)
+		read(t, lines)
+		read(t, lines)
+		time.Sleep(time.Duration(kill) * time.Millisecond) // somewhere within the next
+		ok(t, c.Process.Kill())
+		_ = c.Wait() // it was killed
+		if info, err := os.Stat(file + "-journal"); err == nil && info.Size() > 0 {
+			journals++
+		}
+		s, err := store.Open(t.Context(), file, dawn)
+		if err != nil {
+			t.Fatalf("kill %d: %v", kill, err)
+		}
+		all := must(s.Gardens(t.Context()))(t)
+		want := map[string]int{"a": 2, "b": 40}[all[0].Name]
+		if revisions := must(s.Revisions(t.Context(), all[0].ID))(t); len(all) != 1 || len(revisions) != want {
+			t.Errorf("kill %d: %v with %d revisions", kill, all, len(revisions))
+		}
+		_, said, err := s.Tell(t.Context(), "PRAGMA integrity_check")
+		if err != nil || said != "ok" {
+			t.Error(said, err)
+		}
+		shut(t, s)
+	}
+	t.Logf("%d of the kills left a journal", journals)
 }

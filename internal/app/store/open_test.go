@@ -209,3 +209,51 @@ func TestADamagedFileIsRefused(t *testing.T) {
 	_, err := store.Open(t.Context(), s.Path(), dawn)
 	refused(t, err, store.Damaged)
 }
+
+// A file that a kill left in the middle of a change, with the journal to undo
+// it beside, is put right when it is opened next, and a backup of it likewise.
+func TestWhatAKillLeftIsUndone(t *testing.T) {
+	s := fresh(t)
+	g := must(s.Create(t.Context(), "Heron", []byte(plan(1)), "", dawn))(t)
+	for n := 1; n < 20; n++ {
+		must(s.Save(t.Context(), g.ID, n, "Heron", []byte(plan(n+1)), "", dawn))(t)
+	}
+	g = must(s.Garden(t.Context(), g.ID))(t)
+	shut(t, s)
+	left := filepath.Join(t.TempDir(), "rootbell.db")
+	interrupted(t, s.Path(), left)
+
+	to := filepath.Join(t.TempDir(), "rootbell.db")
+	for _, end := range []string{"", "-journal"} {
+		ok(t, os.WriteFile(to+end, must(os.ReadFile(left+end))(t), 0o600))
+	}
+	copied := filepath.Join(t.TempDir(), "rootbell.db")
+	must(store.Restore(t.Context(), to, copied, dawn))(t)
+	for _, path := range []string{left, copied} {
+		again := reopen(t, path)
+		if got := must(again.Garden(t.Context(), g.ID))(t); got != g {
+			t.Errorf("the garden is %v, and was %v", got, g)
+		}
+		if r := must(again.Revision(t.Context(), g.ID, 20))(t); string(r.Text) != plan(20) {
+			t.Error("the last revision is not what was saved")
+		}
+		sound(t, again)
+	}
+}
+
+// interrupted writes what a kill in the middle of a large change leaves.
+func interrupted(t *testing.T, from, left string) {
+	t.Helper()
+	db := must(sql.Open("sqlite", from+"?_pragma=journal_mode(DELETE)&_pragma=cache_size(1)"))(t)
+	defer func() { ok(t, db.Close()) }()
+	tx := must(db.Begin())(t)
+	_, err := tx.Exec("UPDATE revision SET text = upper(text); UPDATE garden SET name = 'half'")
+	ok(t, err)
+	journal := must(os.ReadFile(from + "-journal"))(t)
+	changed := must(os.ReadFile(from))(t)
+	if len(journal) < 8192 || !bytes.Contains(changed, []byte("# X")) {
+		t.Fatal("the change has not reached the disk: the test tries nothing")
+	}
+	ok(t, errors.Join(os.WriteFile(left, changed, 0o600), os.WriteFile(left+"-journal", journal, 0o600)))
+	ok(t, tx.Rollback())
+}

@@ -60,17 +60,43 @@ func connect(ctx context.Context, path, mode string, most int, pragmas ...string
 	return db, nil
 }
 
-// openToRead opens one of our files so that it cannot be written. In a folder
-// that cannot be written either, SQLite reads only what is known to be at rest.
+// openToRead opens one of our files and makes sure that it can be read. It is
+// opened so that it cannot be written, with two exceptions: what a program that
+// was killed had begun must be undone first; and in a folder that cannot be
+// written, SQLite reads only what is known to be at rest.
 func openToRead(ctx context.Context, path string) (*sql.DB, error) {
-	db, err := connect(ctx, path, readOnly, 1, patient)
-	if code(err) != codes.SQLITE_CANTOPEN {
+	db, err := openAs(ctx, path, readOnly)
+	if code(err) != codes.SQLITE_READONLY && code(err) != codes.SQLITE_CANTOPEN {
 		return db, err
 	}
-	if _, wal := os.Stat(path + "-wal"); wal == nil {
+	if db, err := openAs(ctx, path, readWrite); err == nil {
+		return db, nil
+	}
+	if atRest(path) {
+		return openAs(ctx, path, settled)
+	}
+	return nil, err
+}
+
+// atRest tells whether everything about a database stands in its own file.
+func atRest(path string) bool {
+	for _, end := range []string{"-journal", "-wal"} {
+		if info, err := os.Lstat(path + end); err == nil && info.Size() > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+func openAs(ctx context.Context, path, mode string) (*sql.DB, error) {
+	db, err := connect(ctx, path, mode, 1, patient)
+	if err != nil {
 		return nil, err
 	}
-	return connect(ctx, path, settled, 1, patient)
+	if err := db.QueryRowContext(ctx, "SELECT count(*) FROM sqlite_schema").Scan(new(int)); err != nil {
+		return nil, errors.Join(err, db.Close())
+	}
+	return db, nil
 }
 
 // seize opens a file so that no other program has it open meanwhile: the
