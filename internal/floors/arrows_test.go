@@ -34,6 +34,7 @@ var arrows = map[string][]string{
 	"internal/paper/figure":          {"internal/base/plane", "internal/garden", "internal/paper/cutaway", "internal/paper/scene", "internal/paper/sheet", "internal/school/term"},
 	"internal/paper/pack":            {"internal/base/quantity", "internal/school/shopping", "internal/garden", "internal/paper/..."},
 	"internal/app/store":             {"internal/science/reading"},
+	"internal/app/web":               {"internal/base/...", "internal/school/...", "internal/science/...", "internal/garden/...", "internal/paper/...", "internal/app/store", "examples"},
 	"internal/app/cli":               {"internal/..."},
 	"internal/app/cli/manpages":      {"internal/app/cli"},
 	"internal/floors":                {},
@@ -53,6 +54,7 @@ var outside = map[string][]string{
 		"golang.org/x/image/...", "rsc.io/qr",
 	},
 	"internal/app/store": {"modernc.org/sqlite/...", "github.com/pressly/goose/v3/..."},
+	"internal/app/web":   {"github.com/klauspost/compress/gzhttp", "github.com/rogpeppe/go-internal/diff"},
 	"internal/app/":      {"github.com/spf13/cobra/...", "github.com/spf13/pflag", "golang.org/x/term"},
 	"cmd/":               {},
 }

@@ -52,7 +52,7 @@ func (s *Server) buildPage(w http.ResponseWriter, r *http.Request, status int, o
 		}
 	}
 	for _, p := range f.problems {
-		body.Problems = append(body.Problems, problemView{p.What, p.Hint, p.Field, pathWords(f.text, p.Field), "#" + idOf(p.Field)})
+		body.Problems = append(body.Problems, problemView{p.What, p.Hint, p.Field, plan.PathWords(f.text, p.Field), "#" + idOf(p.Field)})
 	}
 	if a != nil {
 		body.Work = workOf(o, a, tub)
@@ -196,7 +196,7 @@ func (s *Server) tryBuild(w http.ResponseWriter, r *http.Request) {
 	out := tried{Problems: []problemView{}}
 	if len(p.problems) > 0 {
 		for _, q := range p.problems {
-			out.Problems = append(out.Problems, problemView{What: q.What, Hint: q.Hint, Field: q.Field, Where: pathWords(p.text, q.Field), Address: "#" + idOf(q.Field)})
+			out.Problems = append(out.Problems, problemView{What: q.What, Hint: q.Hint, Field: q.Field, Where: plan.PathWords(p.text, q.Field), Address: "#" + idOf(q.Field)})
 		}
 		out.Status = "The drawing shows the last numbers that could be worked out."
 		answerJSON(w, out)

@@ -9,6 +9,7 @@ import (
 	"rootbell/internal/base/finding"
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
+	"rootbell/internal/garden/plan"
 	"rootbell/internal/paper/figure"
 	"rootbell/internal/paper/pack"
 )
@@ -197,7 +198,7 @@ func (w *buildWork) findings(o *opened, a *garden.Assessment, index int) {
 		if of := tubOf(f.Field); of >= 0 && of != index {
 			continue
 		}
-		v := findingView{Finding: f, Level: f.Level.String(), Where: pathWords(o.Text, f.Field), Address: fmt.Sprintf("/g/%s/text#line-%d", o.ID, f.Line)}
+		v := findingView{Finding: f, Level: f.Level.String(), Where: plan.PathWords(o.Text, f.Field), Address: fmt.Sprintf("/g/%s/text#line-%d", o.ID, f.Line)}
 		if len(w.Findings) < 3 {
 			w.Findings = append(w.Findings, v)
 		} else {

@@ -110,7 +110,7 @@ func (s *Server) showConflict(w http.ResponseWriter, r *http.Request, id string,
 				touched = touched || len(d.Path) >= len(m.Path) && d.Path[:len(m.Path)] == m.Path
 			}
 		}
-		body.Mine = append(body.Mine, mineView{m, pathWords(text, m.Path), touched})
+		body.Mine = append(body.Mine, mineView{m, plan.PathWords(text, m.Path), touched})
 		body.Overlap = body.Overlap || touched
 	}
 	if mine == nil {
