@@ -12,7 +12,7 @@ const (
 
 // ShoppingContent is what the shopping list says.
 func ShoppingContent(c Cover, list []Buy, total string, paper scene.Size) content.Sheet {
-	t := content.Table{Caption: "What to buy", Columns: []content.Column{
+	t := content.Table{Caption: "What to buy", Wordy: true, Columns: []content.Column{
 		{Head: "what"}, {Head: "how many", Number: true}, {Head: "size, and what to measure"}, {Head: "price", Number: true},
 	}}
 	for _, b := range list {

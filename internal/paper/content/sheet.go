@@ -51,6 +51,8 @@ type Figure struct {
 	Desc string
 	// SVG is an svg element without any style of its own.
 	SVG string
+	// WidthMM is how wide the drawing is, whose letters are some 3 mm high.
+	WidthMM float64
 }
 
 // NotToScale belongs in the caption of a drawing that is true on paper.
@@ -60,7 +62,7 @@ const NotToScale = "This picture is not to scale."
 // is what the picture is called; the frame is what is shown, in mm.
 func FigureOf(name, caption, desc string, frame scene.Box, elements []scene.Element) Figure {
 	drawing := scene.Drawing{Title: name, Desc: desc, Frame: frame, Elements: elements, Inline: true}
-	return Figure{Caption: caption, Desc: desc, SVG: string(drawing.SVG())}
+	return Figure{Caption: caption, Desc: desc, SVG: string(drawing.SVG()), WidthMM: frame.Width()}
 }
 
 // Ask is a blank box for one number.

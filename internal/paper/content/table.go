@@ -7,6 +7,7 @@ type Table struct {
 	Caption string
 	Columns []Column
 	Rows    [][]string // a cell that is Blank is written on by hand
+	Wordy   bool       // a row is named by a phrase, not by a short name
 }
 
 // Column is a column's head.

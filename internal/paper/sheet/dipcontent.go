@@ -87,7 +87,7 @@ func (d Dipstick) stripSection(paper scene.Size) content.Section {
 	elements := append(d.strip(pieces[:1]), scene.Shape{Path: scene.Rectangle(whole), Class: scene.Part})
 	desc := d.title() + ": a strip with " + UnitWord(d.System) + " up its left edge, volumes up its right edge and the lines of the table across it."
 	s := content.Section{
-		Heading: "The strip", Paragraphs: []string{"On paper, for measuring: two bars across and two up, " + barWords + " and " + barInWords + "."},
+		Heading: "The strip", Paragraphs: []string{"Beside the strip on paper lie two bars across and two up: one of " + barWords + ", one of " + barInWords + "."},
 		Figures: []content.Figure{content.FigureOf(
 			d.title(), "The strip. "+content.NotToScale+" To use it, print dipstick-"+garden.Slug(d.Tub)+".pdf at 100 %.", desc, whole.Grown(2), elements,
 		)},

@@ -29,8 +29,10 @@ func LidContent(l Lid, paper scene.Size) (content.Sheet, error) {
 // PictureSection is the lid as a picture, and what is written on the sheet
 // beside its holes.
 func (l Lid) PictureSection() content.Section {
-	caption := fmt.Sprintf("Lid of %s, %s, in %s. %s To %s, print lid-%s.pdf at 100 %%.",
-		l.Tub, seenFrom, UnitWord(l.System), content.NotToScale, l.deed(), garden.Slug(l.Tub))
+	caption := fmt.Sprintf("Lid of %s, %s, in %s. %s", l.Tub, seenFrom, UnitWord(l.System), content.NotToScale)
+	if l.Stop == "" {
+		caption += fmt.Sprintf(" To %s, print lid-%s.pdf at 100 %%.", l.deed(), garden.Slug(l.Tub))
+	}
 	return content.Section{Heading: "The lid", Figures: []content.Figure{l.Picture("Lid of "+l.Tub, caption)}, List: l.labels()}
 }
 
@@ -50,7 +52,7 @@ func (l Lid) Picture(name, caption string) content.Figure {
 }
 
 const (
-	markWords = "On the drawing each hole has its number and its distances: so much from left, so much from bottom."
+	markWords = "In the file each hole bears its number and its distances: so much from left, so much from bottom."
 	seenFrom  = "lid on the tub, seen from above"
 )
 
@@ -63,7 +65,7 @@ func (l Lid) printWords() string {
 
 // barsWords say how long the check bars are.
 func barsWords() string {
-	return "Each drawn page has two bars along it and two up it, " + barWords + " and " + barInWords + "."
+	return "Each drawn page has two bars along it and two up it: one of " + barWords + ", one of " + barInWords + "."
 }
 
 // words place every drawn page.

@@ -20,7 +20,7 @@ func RingsContent(l Lid, paper scene.Size) (content.Sheet, error) {
 		return s, nil
 	}
 	s.Sections = []content.Section{
-		{Heading: "In order", Paragraphs: []string{"The bars are " + barWords + " and " + barInWords + "."}, Steps: content.Steps{First: 1, Items: l.ringSteps()}},
+		{Heading: "In order", Paragraphs: []string{"The bars on the sheet are " + barWords + ", and " + barInWords + "."}, Steps: content.Steps{First: 1, Items: l.ringSteps()}},
 		{Heading: "One ring", Figures: []content.Figure{l.ringFigure(r)}},
 		{Heading: "Which ring goes where", Tables: []content.Table{l.ringTable()}},
 	}
