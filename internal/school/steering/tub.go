@@ -14,7 +14,7 @@ type Tub struct {
 	MostL      quantity.L // the most it may hold; zero: not more than FillL, nor than now
 	LowestL    quantity.L // at the lowest safe line; zero: not known
 	Still      bool       // no pump: its line is meant to fall
-	StillRoomL quantity.L // still: from the present line StillRaiseMM up
+	StillRoomL quantity.L // still: up to StillRaiseMM over the lowest line it has had, so that small rises do not add up
 	DropMM     quantity.MM
 	TriggerMM  quantity.MM // a drop from which an aerated tub is topped up
 	Closing    bool        // nobody comes tomorrow

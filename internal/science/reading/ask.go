@@ -55,6 +55,9 @@ type Beside struct {
 // Ask gives the questions that a row raises, in the order of the form. A field
 // that is kept as doubtful already is not asked about again.
 func Ask(r Row, b Beside) []Question {
+	if r.Withdrawn {
+		return nil
+	}
 	var out []Question
 	for _, ask := range []func(Row, Beside) (Question, bool){
 		askTub, askMoment, askSwapped, askPH, askEC, askWater, askLevel, askAdded, askHeight,

@@ -172,6 +172,10 @@ func TestLeak(t *testing.T) {
 			t.Errorf("%s: %+v", c.name, f)
 		}
 	}
+	changed := Row{Level: Level{Filled: typed[quantity.L](24)}, Done: []Deed{ChangedOut}}
+	if _, ok := Lost(book(), heron, Row{Level: Level{Litres: typed[quantity.L](23)}}, changed, 0, 1); ok {
+		t.Error("a change of water makes a leak")
+	}
 	doubtful := Row{Level: Level{Litres: typed[quantity.L](2)}, Doubtful: []Field{FieldLevel}}
 	if _, ok := Lost(book(), heron, Row{Level: Level{Litres: typed[quantity.L](23)}}, doubtful, 0, 1); ok {
 		t.Error("a doubtful level makes a leak")

@@ -9,6 +9,8 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
+
+	"rootbell/internal/base/quantity"
 )
 
 // What is written comes back to the last bit and letter, in any zone.
@@ -247,4 +249,17 @@ func TestMoments(t *testing.T) {
 			t.Errorf("%s is %s, want %s", c.text, at.UTC().Format(time.RFC3339Nano), c.want)
 		}
 	}
+}
+
+// The short way to read a figure and the long one give the same bits.
+func TestPlainFigures(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringMatching(`[0-9]{0,9}\.?[0-9]{0,9}|[0-9. ,-]{0,6}`).Draw(t, "figure")
+		c := &cellIn{text: text, unit: "L", own: true}
+		v, plain := c.plain()
+		long, err := ParseTyped[quantity.L](text, "L")
+		if plain && (err != nil || float64(long.Value) != v) {
+			t.Errorf("%q is %v by the short way, %v, %v by the long one", text, v, long.Value, err)
+		}
+	})
 }

@@ -3,6 +3,7 @@ package reading
 import (
 	"errors"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -15,9 +16,56 @@ type cellIn struct {
 	row    *Row
 	text   string
 	unit   string
+	own    bool // the unit is the one that the row keeps
 	zone   *time.Location
 	reject func(what, hint string)
 	typed  map[Field]string // what the cell 'as typed' says, applied last
+}
+
+// filling is a cell on its way into a row, and which of the record it is.
+type filling struct {
+	heading
+	text string
+	at   int
+}
+
+// fill makes a row of cells. What cannot be read is rejected and left out.
+func fill(cells []filling, zone *time.Location, reject func(f filling, what, hint string)) Row {
+	var row Row
+	typed := map[Field]string{}
+	for _, f := range cells {
+		f.column.take(&cellIn{
+			row: &row, text: f.text, unit: f.unit, own: f.unit == f.column.unit, zone: zone, typed: typed,
+			reject: func(what, hint string) { reject(f, what, hint) },
+		})
+	}
+	for _, f := range typedFields {
+		if now, _ := f.texts(row); typed[f.name] != "" && now != "" {
+			f.set(&row, typed[f.name])
+		}
+	}
+	return row
+}
+
+// unitOr is the unit asked for where it suits the column, else the column's
+// own; what is wrong with it, if anything.
+func (c column) unitOr(unit string) (suits, what, hint string) {
+	switch {
+	case unit == "" || c.unit == unit:
+		return c.unit, "", ""
+	case c.unit == "":
+		return "", "'" + c.head + "' has no unit", "leave out '" + shortened(unit) + "'"
+	}
+	if _, scale := ParseScale(unit); scale && c.head == string(FieldEC) {
+		return unit, "", ""
+	}
+	kinds := map[string]quantity.Kind{"mS/cm": quantity.Conductivity, "°C": quantity.Temperature, "L": quantity.Volume, "mm": quantity.Length}
+	if _, err := quantity.Parse(kinds[c.unit], "1 "+unit); err != nil {
+		var q *quantity.Error
+		errors.As(err, &q)
+		return c.unit, "'" + shortened(unit) + "' is no unit for '" + c.head + "': " + q.What, q.Hint
+	}
+	return unit, "", ""
 }
 
 func (c *cellIn) wrong(err error) {
@@ -29,7 +77,21 @@ func (c *cellIn) wrong(err error) {
 	c.reject(err.Error(), "")
 }
 
+// plain reads a cell that is nothing but a decimal number in the unit that the
+// row keeps, as nearly all are: to the same bits as the parser of quantities,
+// without its search for a unit.
+func (c *cellIn) plain() (float64, bool) {
+	if !c.own || len(c.text) > 15 || strings.Trim(c.text, "0123456789.") != "" {
+		return 0, false
+	}
+	v, err := strconv.ParseFloat(c.text, 64)
+	return v, err == nil
+}
+
 func takeFigure[Q quantity.Quantity](c *cellIn) quantity.Typed[Q] {
+	if v, plain := c.plain(); plain {
+		return quantity.Typed[Q]{Value: Q(v), Text: c.text}
+	}
 	t, err := ParseTyped[Q](c.text, c.unit)
 	if err != nil {
 		c.wrong(err)
@@ -38,6 +100,10 @@ func takeFigure[Q quantity.Quantity](c *cellIn) quantity.Typed[Q] {
 }
 
 func takeInterval[Q quantity.Quantity](c *cellIn, into *quantity.Interval[Q]) {
+	if v, plain := c.plain(); plain {
+		*into = quantity.Interval[Q]{Low: Q(v), High: Q(v), Text: c.text}
+		return
+	}
 	read, err := ParseInterval[Q](c.text, c.unit)
 	if err != nil {
 		c.wrong(err)
@@ -48,7 +114,7 @@ func takeInterval[Q quantity.Quantity](c *cellIn, into *quantity.Interval[Q]) {
 
 func takeEC(c *cellIn) {
 	scale, known := ParseScale(c.unit)
-	if !known {
+	if c.own || !known {
 		takeInterval(c, &c.row.EC.Read)
 		return
 	}

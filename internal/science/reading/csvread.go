@@ -11,8 +11,6 @@ import (
 	"strings"
 	"time"
 	"unicode/utf8"
-
-	"rootbell/internal/base/quantity"
 )
 
 // Import is what a table is read against.
@@ -190,21 +188,9 @@ func splitHead(head string) (name, unit string) {
 
 // unit is the unit of a column read: the one in its head, or the table's own.
 func (r *reader) unit(i int, c column, unit string) string {
-	switch {
-	case unit == "" || c.unit == unit:
-		return c.unit
-	case c.unit == "":
-		r.reject(Field(c.head), r.place(i), "'"+c.head+"' has no unit", "leave out '"+shortened(unit)+"'")
-		return ""
-	}
-	if _, scale := ParseScale(unit); scale && c.head == string(FieldEC) {
-		return unit
-	}
-	kinds := map[string]quantity.Kind{"mS/cm": quantity.Conductivity, "°C": quantity.Temperature, "L": quantity.Volume, "mm": quantity.Length}
-	if _, err := quantity.Parse(kinds[c.unit], "1 "+unit); err != nil {
-		var q *quantity.Error
-		errors.As(err, &q)
-		r.reject(Field(c.head), r.place(i), "'"+shortened(unit)+"' is no unit for '"+c.head+"': "+q.What, q.Hint)
+	unit, what, hint := c.unitOr(unit)
+	if what != "" {
+		r.reject(Field(c.head), r.place(i), what, hint)
 	}
 	return unit
 }
@@ -240,9 +226,8 @@ func (r *reader) row(record []string) {
 		return
 	}
 	r.width = len(record)
-	var row Row
 	found := len(r.problems)
-	typed := map[Field]string{}
+	var filled []filling
 	for i, text := range record {
 		text = unguarded(strings.TrimSpace(text))
 		if i >= len(r.at) {
@@ -251,20 +236,13 @@ func (r *reader) row(record []string) {
 			}
 			continue
 		}
-		h := r.at[i]
-		if h.column == nil || text == "" {
-			continue
-		}
-		h.column.take(&cellIn{
-			row: &row, text: text, unit: h.unit, zone: r.in.Zone, typed: typed,
-			reject: func(what, hint string) { r.reject(Field(h.column.head), r.place(i), what, hint) },
-		})
-	}
-	for _, f := range typedFields {
-		if now, _ := f.texts(row); typed[f.name] != "" && now != "" {
-			f.set(&row, typed[f.name])
+		if h := r.at[i]; h.column != nil && text != "" {
+			filled = append(filled, filling{h, text, i})
 		}
 	}
+	row := fill(filled, r.in.Zone, func(f filling, what, hint string) {
+		r.reject(Field(f.column.head), r.place(f.at), what, hint)
+	})
 	if len(r.problems) == found {
 		r.checked(row)
 	}

@@ -36,12 +36,12 @@ type Loss struct {
 
 // Lost enters the loss from one reading of a tub to the next. poured is what
 // went in between and stands in neither; thirst95 what plants and air take in
-// that time in 95 of 100 cases. False where one of them has no level, or one
-// that is kept as doubtful.
+// that time in 95 of 100 cases. False where one of them has no level, one
+// that is kept as doubtful, or where the water was changed before it was read.
 func Lost(b *working.Book, v Vessel, last, now Row, poured, thirst95 quantity.L) (Loss, bool) {
 	_, had, ok := last.Litres(v)
 	has, _, also := now.Litres(v)
-	if !ok || !also || last.Doubts(FieldLevel) || now.Doubts(FieldLevel) {
+	if !ok || !also || now.newWater() || last.Doubts(FieldLevel) || now.Doubts(FieldLevel) {
 		return Loss{}, false
 	}
 	typed := func(key, name, symbol string, q quantity.L) working.Number {

@@ -148,3 +148,19 @@ func (r Row) Doubts(f Field) bool { return slices.Contains(r.Doubtful, f) }
 
 // Did tells whether a deed was done.
 func (r Row) Did(d Deed) bool { return slices.Contains(r.Done, d) }
+
+// Correction is a row that takes the place of another, with the same values to
+// begin with and an id of its own.
+func (r Row) Correction(id string) Row {
+	r.Corrects, r.ID, r.Withdrawn = r.ID, id, false
+	r.Done, r.Doubtful = slices.Clone(r.Done), slices.Clone(r.Doubtful)
+	return r
+}
+
+// Withdrawal is a row that takes a reading out of the logbook; the reading
+// itself stays written down.
+func (r Row) Withdrawal(id string) Row {
+	r = r.Correction(id)
+	r.Withdrawn = true
+	return r
+}

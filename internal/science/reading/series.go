@@ -21,28 +21,35 @@ type Entry struct {
 // that names a row which is not before it stands by itself. What was withdrawn
 // is left out.
 func Standing(rows []Row) []Entry {
-	groups := make([][]Row, 0, len(rows))
+	type group struct {
+		last    int   // in rows
+		earlier []int // what it took the place of
+	}
+	groups := make([]group, 0, len(rows))
 	at := make(map[string]int, len(rows))
-	for _, r := range rows {
+	for i := range rows {
+		r := &rows[i]
 		if _, twice := at[r.ID]; twice {
 			continue
 		}
 		g, known := at[r.Corrects]
 		if r.Corrects == "" || !known {
-			g = len(groups)
-			groups = append(groups, nil)
+			at[r.ID] = len(groups)
+			groups = append(groups, group{last: i})
+			continue
 		}
-		groups[g] = append(groups[g], r)
-		at[r.ID] = g
+		groups[g].earlier = append(groups[g].earlier, groups[g].last)
+		groups[g].last, at[r.ID] = i, g
 	}
-	out := make([]Entry, 0, len(groups))
-	for _, g := range groups {
-		last := g[len(g)-1]
-		if !last.Withdrawn {
-			out = append(out, Entry{Row: last, Earlier: g[: len(g)-1 : len(g)-1]})
+	groups = slices.DeleteFunc(groups, func(g group) bool { return rows[g.last].Withdrawn })
+	slices.SortStableFunc(groups, func(a, b group) int { return rows[a.last].At.Compare(rows[b.last].At) })
+	out := make([]Entry, len(groups))
+	for i, g := range groups {
+		out[i].Row = rows[g.last]
+		for _, e := range g.earlier {
+			out[i].Earlier = append(out[i].Earlier, rows[e])
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Entry) int { return a.At.Compare(b.At) })
 	return out
 }
 
@@ -103,20 +110,33 @@ type Vessel struct {
 	LitresAtDepth func(quantity.MM) quantity.L
 }
 
-// Litres is what stood in the tub before and after what was poured in. False
-// where no level was read.
+// Litres is what stood in the tub before and after what was done. False where
+// no level was read. A tub that was changed out stands at its line; what stood
+// in it before is known only where the dipstick or the depth was read.
 func (r Row) Litres(v Vessel) (before, after quantity.L, ok bool) {
-	added := r.Added.Litres.Value
-	switch l := r.Level; {
+	l, changed := r.Level, r.Did(ChangedOut)
+	switch {
+	case changed && !l.Litres.Set() && !l.Depth.Set():
+		return v.FillL, v.FillL, v.FillL > 0
 	case l.Filled.Set():
 		return v.FillL - l.Filled.Value, v.FillL, true
 	case l.Litres.Set():
-		return l.Litres.Value, l.Litres.Value + added, true
+		before = l.Litres.Value
 	case l.Depth.Set() && v.LitresAtDepth != nil:
-		litres := v.LitresAtDepth(l.Depth.Value)
-		return litres, litres + added, true
+		before = v.LitresAtDepth(l.Depth.Value)
+	default:
+		return 0, 0, false
 	}
-	return 0, 0, false
+	if changed {
+		return before, v.FillL, true
+	}
+	return before, before + r.Added.Litres.Value, true
+}
+
+// newWater tells whether what stood in the tub before is not known, as it was
+// changed out.
+func (r Row) newWater() bool {
+	return r.Did(ChangedOut) && !r.Level.Litres.Set() && !r.Level.Depth.Set()
 }
 
 // Poured is what was poured in by this row, by either way of telling it.

@@ -137,6 +137,9 @@ func TestLevelsOfATub(t *testing.T) {
 		{"dipstick", Row{Level: Level{Litres: typed[quantity.L](20)}}, 20, 20, true},
 		{"dipstick and poured in", Row{Level: Level{Litres: typed[quantity.L](20)}, Added: Added{Litres: typed[quantity.L](3)}}, 20, 23, true},
 		{"depth", Row{Level: Level{Depth: typed[quantity.MM](140)}}, 20, 20, true},
+		{"changed out", Row{Done: []Deed{ChangedOut}}, 24, 24, true},
+		{"changed out, filled with", Row{Done: []Deed{ChangedOut}, Level: Level{Filled: typed[quantity.L](24)}}, 24, 24, true},
+		{"read, then changed out", Row{Done: []Deed{ChangedOut}, Level: Level{Litres: typed[quantity.L](20)}}, 20, 24, true},
 		{"filled to the line", Row{Level: Level{Filled: typed[quantity.L](4)}}, 20, 24, true},
 	} {
 		before, after, ok := c.row.Litres(heron)
