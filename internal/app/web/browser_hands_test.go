@@ -48,8 +48,8 @@ func (b *tab) settled() {
 // one is the expression of the element of a selector.
 func one(selector string) string { return "document.querySelector(" + strconv.Quote(selector) + ")" }
 
-// named is the expression of the field of a name.
-func named(name string) string { return one(`[name="` + name + `"]`) }
+// fieldOf is the expression of the field of a name.
+func fieldOf(name string) string { return one(`[name="` + name + `"]`) }
 
 // middle is the middle of an element on the screen, scrolled into sight.
 func (b *tab) middle(selector string) (x, y float64) {
@@ -96,7 +96,7 @@ func (b *tab) write(name, text string) {
 // value is what the field of a name has in it.
 func (b *tab) value(name string) string {
 	b.Helper()
-	return ask[string](b, named(name)+".value")
+	return ask[string](b, fieldOf(name)+".value")
 }
 
 // text is what an element says on the screen.

@@ -33,7 +33,7 @@ func TestTheNewcomersWay(t *testing.T) {
 			b.visit("/")
 			fields, presses := 0, 0
 			if units == "us" {
-				b.click(`[name="units"][value="us"]`)
+				b.click(`#begin [name="units"][value="us"]`)
 				presses++
 			}
 			b.click(`[name="tubs[0].inside.top[0]"]`)
