@@ -7,6 +7,7 @@ source "$(dirname "${BASH_SOURCE[0]}")/lib.sh"
 
 # Why each: poppler-utils measures our PDFs, python3-ezdxf reads our DXF,
 # python3-scipy is the benchmarks' peer, units is the oracle for quantities,
+# python3-periodictable for molar masses;
 # the others read our calendars, sheets and pages.
 debian_packages=(
 	chromium
@@ -15,6 +16,7 @@ debian_packages=(
 	python3-ezdxf
 	python3-icalendar
 	python3-openpyxl
+	python3-periodictable
 	python3-scipy
 	units
 )

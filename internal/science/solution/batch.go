@@ -128,7 +128,7 @@ func (b *Batch) strength(o Order, before Ions, base Content) error {
 	if o.EC > most {
 		return &Fault{"feed-ec-high", "feed.ec", fmt.Sprintf("%.2f mS/cm would take more than %d times the recipe", o.EC, mostStrength), "aim lower: leafy crops want 1 to 2.5 mS/cm"}
 	}
-	b.Strength = root(func(s float64) float64 { return try(s) - o.EC }, 0.01, mostStrength, 1e-6)
+	b.Strength = root(func(s float64) float64 { return try(s) - o.EC }, 0.01, mostStrength, 1e-5)
 	try(b.Strength)
 	return err
 }

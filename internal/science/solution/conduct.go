@@ -25,6 +25,22 @@ var (
 	slope   = percent(factConductivitySlope)
 )
 
+// published are the rows of McCleskey et al., read once.
+var published = func() map[facts.ID][]float64 {
+	out := map[facts.ID][]float64{factConductivityH: numbers(factConductivityH, 7)}
+	for _, id := range bareMC {
+		if id != "" {
+			out[id] = numbers(id, 7)
+		}
+	}
+	for _, sp := range complexes {
+		if sp.mc != "" {
+			out[sp.mc] = numbers(sp.mc, 7)
+		}
+	}
+	return out
+}()
+
 // conductors fills the table for the temperature: hydrogen first, then the
 // bare ions, then the complexes.
 func (c *Chemistry) conductors() {
@@ -50,7 +66,7 @@ func (c *Chemistry) conductor(mc, limit facts.ID, charge float64) conductor {
 // published is λ = (a t² + b t + c) − (d t² + e t + f) √I/(1 + B√I) of McCleskey
 // et al. 2012, where I is the ionic strength of the whole solution.
 func (c *Chemistry) published(id facts.ID) conductor {
-	p, t := numbers(id, 7), c.tempC
+	p, t := published[id], c.tempC
 	return conductor{(p[0]*t+p[1])*t + p[2], (p[3]*t+p[4])*t + p[5], p[6]}
 }
 
@@ -80,9 +96,11 @@ func (s State) Conductivity() float64 {
 	return sum
 }
 
+// at25 is the temperature that EC is told for.
+var at25, _ = At(25)
+
 // EC25 is the EC that a meter shows for the solution, in mS/cm at 25 °C. The pH
 // is the one at which it rests under the air.
 func EC25(w Ions, air Air) float64 {
-	c, _ := At(25)
-	return c.Equilibrium(w, air).Conductivity()
+	return at25.Equilibrium(w, air).Conductivity()
 }

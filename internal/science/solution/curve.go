@@ -19,8 +19,7 @@ const strongestFeed = 4
 
 // NewCurve is the curve of a feed at full strength in a water, both in mol/L.
 func NewCurve(water, fullFeed Ions, air Air) Curve {
-	c, _ := At(25)
-	k := Curve{chemistry: c, water: water, feed: fullFeed, air: air, strongest: strongestFeed}
+	k := Curve{chemistry: at25, water: water, feed: fullFeed, air: air, strongest: strongestFeed}
 	k.atNought, k.atStrongest = k.EC(0), k.EC(k.strongest)
 	return k
 }

@@ -160,3 +160,143 @@ func TestPublishedEC(t *testing.T) {
 		}
 	}
 }
+
+// Readings of the standard solution at other temperatures come back to 25 °C.
+func TestPublishedTemperature(t *testing.T) {
+	for _, row := range []struct {
+		tempC, reading float64 // µS/cm of KCl 0.01 mol/kg
+		slope          float64 // per kelvin
+		want           float64
+	}{
+		{15, 1141.45, 0.01894, 1408.2},
+		{15, 1141.45, 0.0191, 1410.9},
+		{15, 1141.45, 0.02, 1426.8},
+		{20, 1273.03, 0.01920, 1408.2},
+		{30, 1546.63, 0.01966, 1408.2},
+		{35, 1687.79, 0.01985, 1408.2},
+	} {
+		if got := To25(row.reading, row.tempC, row.slope); math.Abs(got-row.want) > 0.15 {
+			t.Errorf("%v µS/cm at %v °C is %.2f at 25 °C, want %v (%s)", row.reading, row.tempC, got, row.want, crcKCl)
+		}
+	}
+	// The model's own temperature, against a complete solution.
+	for tempC, want := range map[float64]float64{10: 1.473, 15: 1.673, 20: 1.879, 25: 2.090, 30: 2.303} {
+		got := at(t, tempC).Equilibrium(recipeIons["Hoagland & Arnon no. 2"].Times(1e-3), Closed).Conductivity()
+		t.Logf("Hoagland no. 2 at %v °C: %.4f mS/cm, published %v (%+.2f %%)", tempC, got, want, 100*(got/want-1))
+		if math.Abs(got/want-1) > 0.04 {
+			t.Errorf("Hoagland no. 2 at %v °C: %.4f mS/cm, want %v (%s)", tempC, got, want, phreeqc)
+		}
+	}
+}
+
+// The constants at other temperatures.
+func TestPublishedConstants(t *testing.T) {
+	for _, row := range [][6]float64{ // °C, pK1, pK2, pKH, pKw, pK of ammonium
+		{5, 6.516, 10.554, 1.192, 14.730, 9.904},
+		{10, 6.463, 10.488, 1.269, 14.531, 9.730},
+		{15, 6.419, 10.428, 1.341, 14.343, 9.562},
+		{20, 6.382, 10.376, 1.407, 14.165, 9.400},
+		{25, 6.352, 10.329, 1.468, 13.995, 9.244},
+		{30, 6.328, 10.288, 1.525, 13.833, 9.093},
+	} {
+		c := at(t, row[0])
+		log := func(v float64) float64 { return math.Log10(v) }
+		ammonia := 7
+		got := [6]float64{
+			row[0], log(c.k[carbonDioxide] / c.k[bicarbonate]), log(c.k[bicarbonate]), -log(c.henry), -log(c.k[hydroxide]), -log(c.k[ammonia]),
+		}
+		for i := range got {
+			if math.Abs(got[i]-row[i]) > 0.0011 {
+				t.Errorf("at %v °C constant %d is %.4f, want %v (PHREEQC 3, phreeqc.dat; Plummer & Busenberg 1982)", row[0], i, got[i], row[i])
+			}
+		}
+	}
+}
+
+// Acid in meq for each meq of alkalinity, closed and open.
+func TestPublishedShareOfAlkalinity(t *testing.T) {
+	c, w := at(t, 25), tapOf(100, 7.8, false)
+	for _, row := range []struct{ ph, closed, open float64 }{
+		{5.5, 0.869, 1.001}, {5.8, 0.766, 0.999}, {6.0, 0.673, 0.997}, {6.2, 0.562, 0.995}, {6.5, 0.386, 0.990},
+	} {
+		a, _ := c.Acidify(w, pure(t, "nitric"), row.ph, OutdoorAir())
+		closed, open := a.ClosedMolL*1000/a.Alkalinity, a.OpenMolL*1000/a.Alkalinity
+		if math.Abs(closed-row.closed) > 0.002 || math.Abs(open-row.open) > 0.002 {
+			t.Errorf("to pH %v: %.4f closed, %.4f open, want %v, %v (computed with Davies activities)", row.ph, closed, open, row.closed, row.open)
+		}
+	}
+}
+
+// The pH of recipes in pure water, and the base that brings them up.
+func TestPublishedBase(t *testing.T) {
+	c := at(t, 25)
+	for _, row := range []struct {
+		name       string
+		to58, to60 float64 // mmol/L of KOH, free of carbon dioxide
+	}{
+		{"Hoagland & Arnon no. 1", 0.105, 0.158}, {"Hoagland & Arnon no. 2", 0.100, 0.151},
+	} {
+		w := recipeIons[row.name].Times(1e-3)
+		a, _ := c.DoseTo(w, pure(t, "potassium hydroxide"), 5.8, Closed)
+		b, _ := c.DoseTo(w, pure(t, "potassium hydroxide"), 6.0, Closed)
+		if math.Abs(1000*a-row.to58) > 0.002 || math.Abs(1000*b-row.to60) > 0.002 {
+			t.Errorf("%s: %.4f and %.4f mmol/L, want %v, %v (%s)", row.name, 1000*a, 1000*b, row.to58, row.to60, phreeqc)
+		}
+	}
+}
+
+// What plants take moves the pH of Hoagland no. 2, brought to 5.80 with KOH.
+func TestPublishedDrift(t *testing.T) {
+	const within = 0.02
+	c := at(t, 25)
+	w := recipeIons["Hoagland & Arnon no. 2"].Times(1e-3)
+	base, _ := c.DoseTo(w, pure(t, "potassium hydroxide"), 5.8, Closed)
+	w[K] += base
+	for _, row := range []struct {
+		take Uptake
+		ph   float64
+	}{
+		{Uptake{0.1e-3, 0}, 4.94}, {Uptake{0.5e-3, 0}, 3.53}, {Uptake{0, 0.1e-3}, 6.14}, {Uptake{0, 0.5e-3}, 6.91}, {Uptake{0.5e-3, 0.5e-3}, 5.80},
+	} {
+		if got := c.Drift(w, row.take, Closed); math.Abs(got-row.ph) > within {
+			t.Errorf("%+v: pH %.3f, want %v (%s)", row.take, got, row.ph, phreeqc)
+		}
+	}
+}
+
+// Saturation of gypsum and brushite.
+func TestPublishedSaturation(t *testing.T) {
+	c := at(t, 25)
+	lettuce, err := RecipeNamed("lettuce-modified-sonneveld")
+	if err != nil {
+		t.Fatal(err)
+	}
+	once := c.Equilibrium(lettuce.Ions, Closed)
+	raised := func(ph float64) State {
+		w := recipeIons["Hoagland & Arnon no. 1"].Times(1e-3)
+		base, _ := c.DoseTo(w, pure(t, "potassium hydroxide"), ph, Closed)
+		w[K] += base
+		return c.Equilibrium(w, Closed)
+	}
+	for _, row := range []struct {
+		name      string
+		got, want float64
+	}{
+		{"modified Sonneveld, gypsum", once.Gypsum(), -1.65},
+		{"modified Sonneveld, brushite", once.Brushite(), -1.58},
+		{"Hoagland no. 1 at pH 5.8, brushite", raised(5.8).Brushite(), -0.53},
+		{"Hoagland no. 1 at pH 6.5, brushite", raised(6.5).Brushite(), 0.00},
+		{"Hoagland no. 1 at pH 7.0, brushite", raised(7.0).Brushite(), 0.24},
+	} {
+		t.Logf("%s: %.3f, published %.2f", row.name, row.got, row.want)
+		// Another activity model and databases that differ by 0.1 in the solids.
+		if math.Abs(row.got-row.want) > 0.1 {
+			t.Errorf("%s: %.3f, want %v (%s)", row.name, row.got, row.want, phreeqc)
+		}
+	}
+	// A hundred times in one tank is outside the model: only the sign counts.
+	tank := c.Equilibrium(lettuce.Ions.Times(100), Closed)
+	if tank.Gypsum() <= 0 || tank.Brushite() <= 0 {
+		t.Errorf("all salts in one tank: gypsum %.2f, brushite %.2f, want both above 0 (%s)", tank.Gypsum(), tank.Brushite(), phreeqc)
+	}
+}

@@ -4,8 +4,8 @@ import "math"
 
 // Where the loops stop. The answers are good to about the root of these.
 const (
-	balanceTolerance  = 1e-11 // of a logarithm; the step after the last is its square
-	strengthTolerance = 1e-13
+	balanceTolerance  = 1e-6  // of a logarithm in Newton's last step, which leaves its square
+	strengthTolerance = 1e-11 // mol/L
 	mostRounds        = 60
 	mostStrengths     = 60
 )
@@ -51,14 +51,19 @@ func (c *Chemistry) start(w Ions) State {
 // activity coefficients; outside, the ionic strength that these rest on.
 func (c *Chemistry) settle(w Ions, ph float64, air Air, s *State) {
 	s.PH = ph
+	before := math.Inf(1)
 	for range mostStrengths {
 		c.compose(w, ph, air, s)
-		i := s.strength()
-		done := math.Abs(i-s.IonicStrength) <= strengthTolerance*(1+i)
-		s.IonicStrength = i
-		if done {
+		by := s.strength() - s.IonicStrength
+		s.IonicStrength += by
+		if math.Abs(by) <= strengthTolerance {
 			break
 		}
+		// The steps shrink evenly, so the rest of them is known (Aitken).
+		if r := by / before; math.Abs(r) < 0.5 {
+			s.IonicStrength = max(0, s.IonicStrength+by*r/(1-r))
+		}
+		before = by
 	}
 	s.balance()
 }
@@ -158,10 +163,15 @@ func (b *binding) free(w Ions, fixed int, s *State) {
 		}
 	}
 	s.free[Metal] = w[Metal]
-	for k, i := range pairing {
-		if k != fixed && (w[i] == 0 || s.free[i] <= 0 || s.free[i] > w[i]) {
-			s.free[i] = w[i] / (1 + b.alone[i])
+	for k, i := range pairing { // with the free cations as they were
+		if k == fixed {
+			continue
 		}
+		held := 1 + b.alone[i]
+		for j := range pairingCations {
+			held += b.pair[j][k] * s.free[j]
+		}
+		s.free[i] = w[i] / held
 	}
 	for range mostRounds {
 		moved := b.newton(w, fixed, s)

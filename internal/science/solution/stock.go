@@ -120,8 +120,7 @@ func (s *Stocks) judge(t *Tank, field string, coldestC float64) {
 	if len(t.Portions) == 0 {
 		return
 	}
-	c, _ := At(25)
-	state := c.Equilibrium(t.ions, Closed)
+	state := at25.Equilibrium(t.ions, Closed)
 	t.Gypsum, t.Brushite = state.Gypsum(), state.Brushite()
 	if t.Load > 1 {
 		s.say(finding.Warn, "stock-cold", field,
@@ -137,7 +136,6 @@ func (s *Stocks) judge(t *Tank, field string, coldestC float64) {
 // Together is what would happen if both tanks were one: the saturation of
 // gypsum and brushite. It is the reason why there are two.
 func (s Stocks) Together() (gypsum, brushite float64) {
-	c, _ := At(25)
-	state := c.Equilibrium(s.A.ions.Plus(s.B.ions), Closed)
+	state := at25.Equilibrium(s.A.ions.Plus(s.B.ions), Closed)
 	return state.Gypsum(), state.Brushite()
 }

@@ -133,13 +133,12 @@ func (w *Water) fill(t Tap) {
 
 // carbonate finds how much of it gives the water its pH.
 func (w *Water) carbonate() {
-	c, _ := At(25)
 	alkalinity := max(w.AlkalinityMgL/perMeq()/1000, 1e-7)
-	s := c.start(w.Ions)
+	s := at25.start(w.Ions)
 	w.Ions[CO3] = root(func(total float64) float64 {
 		v := w.Ions
 		v[CO3] = total
-		c.settle(v, w.PH, Closed, &s)
+		at25.settle(v, w.PH, Closed, &s)
 		return s.charge
 	}, 0, 60*alkalinity, 1e-16)
 }
@@ -167,7 +166,6 @@ func (w Water) Blend(rain float64) Water {
 	w.Ions = w.Ions.Times(keep)
 	w.Content = w.Content.Times(keep)
 	w.AlkalinityMgL *= keep
-	c, _ := At(25)
-	w.PH = c.Equilibrium(w.Ions, Closed).PH
+	w.PH = at25.Equilibrium(w.Ions, Closed).PH
 	return w
 }
