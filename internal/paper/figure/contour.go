@@ -9,7 +9,7 @@ import (
 // contour is where a field passes through zero, as closed paths in mm: marching
 // squares over a box in cells of so many mm (Lorensen and Cline 1987, in the
 // plane), thinned to within slack mm. The field must be below zero all round
-// the box. The order follows the cells, so the same field gives the same paths.
+// the box, and change by no more than a point moves, as distances do. The order follows the cells, so the same field gives the same paths.
 func contour(field func(scene.Point) float64, within scene.Box, cell, slack float64) []scene.Path {
 	g := newLattice(field, within.Grown(cell*1.5), cell)
 	var out []scene.Path
@@ -51,12 +51,31 @@ func newLattice(field func(scene.Point) float64, b scene.Box, cell float64) *lat
 	g := &lattice{from: b.Min, cell: cell, used: map[side]bool{}}
 	g.cols, g.rows = int(math.Ceil(b.Width()/cell))+1, int(math.Ceil(b.Height()/cell))+1
 	g.values = make([]float64, g.rows*g.cols)
-	for row := range g.rows {
-		for col := range g.cols {
-			g.values[row*g.cols+col] = field(g.corner(row, col))
+	for row := 0; row < g.rows; row += patch {
+		for col := 0; col < g.cols; col += patch {
+			g.fill(field, row, col)
 		}
 	}
 	return g
+}
+
+// patch is the side of the squares of corners that are looked at together.
+const patch = 8
+
+// fill takes the field of one patch. Where its middle is further from zero than
+// any corner from the middle, no corner can be beyond zero.
+func (g *lattice) fill(field func(scene.Point) float64, row, col int) {
+	middle := field(g.corner(row+patch/2, col+patch/2))
+	same := math.Abs(middle) > math.Sqrt2*(patch/2+1)*g.cell
+	for r := row; r < min(row+patch, g.rows); r++ {
+		for c := col; c < min(col+patch, g.cols); c++ {
+			v := middle
+			if !same {
+				v = field(g.corner(r, c))
+			}
+			g.values[r*g.cols+c] = v
+		}
+	}
 }
 
 func (g *lattice) corner(row, col int) scene.Point {

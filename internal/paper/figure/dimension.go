@@ -90,7 +90,7 @@ func (p *pen) measure(d dimension, class string) (ok bool) {
 		return false
 	}
 	for _, t := range d.choices(class) {
-		if p.harm(t) == 0 {
+		if p.free(t, false) {
 			p.strike(d)
 			p.text(t)
 			if d.also != "" && t.words == d.words[len(d.words)-1] {

@@ -73,6 +73,7 @@ func LidNote(a *garden.Assessment, tub int, layout string, w Width) string {
 	if !ok {
 		return ""
 	}
+	f.draw() // only then is it known what found no room
 	return f.note()
 }
 

@@ -145,11 +145,19 @@ func TestHolesStandWhereTheyWereLaid(t *testing.T) {
 			if math.Abs(ring.num("cx")-wantX) > 0.011 || math.Abs(ring.num("cy")-wantY) > 0.011 || math.Abs(ring.num("r")-root.num("data-scale")*h.DiameterMM/2) > 0.006 {
 				t.Errorf("%s: hole %d is drawn at %v", f.name, h.N, ring.attr)
 			}
-			if got := wordsIn(n); !slices.Contains(got, strconv.Itoa(h.N)) {
+			if got := wordsIn(n); !slices.Contains(got, strconv.Itoa(h.N)) && !crowded(f) {
 				t.Errorf("%s: hole %d bears %q", f.name, h.N, got)
 			}
 		}
 	}
+}
+
+// crowded says whether a lid is too full for the narrow drawing to number each
+// hole: thirty on 328 px. The note says so then.
+func crowded(f drawn) bool {
+	layout, _ := f.a.Tubs[f.tub].Lid.Layout(strings.Fields(f.name)[len(strings.Fields(f.name))-2])
+	return len(layout.Holes) >= 30 && strings.HasSuffix(f.name, "hand") &&
+		strings.Contains(figure.LidNote(f.a, f.tub, layout.Name, figure.Hand), "numbers find no room")
 }
 
 func wordsIn(n *node) []string {
@@ -197,12 +205,11 @@ func TestNoLineRunsThroughAWord(t *testing.T) {
 			}
 			for _, l := range linesOf(n) {
 				for _, w := range words {
-					if w.in != nil && w.in != hole && !n.has("dim") && !n.has("tick") {
+					if w.in != nil && w.in != hole && !n.has("dim") && !n.has("tick") && within(w, w.in.kids[0]) {
 						continue
 					}
 					if !apart(w.quad[:], l[:]) {
 						t.Errorf("%s: %q is struck through by %s.%s", f.name, w.words, n.name, n.attr["class"])
-						return
 					}
 				}
 			}
@@ -212,6 +219,16 @@ func TestNoLineRunsThroughAWord(t *testing.T) {
 		}
 		check(root, nil)
 	}
+}
+
+// within says whether a text lies in a circle, which covers what is behind it.
+func within(w worded, ring *node) bool {
+	for _, p := range w.quad {
+		if p.Distance(scene.Point{X: ring.num("cx"), Y: ring.num("cy")}) > ring.num("r") {
+			return false
+		}
+	}
+	return true
 }
 
 // quiet classes may lie behind words.

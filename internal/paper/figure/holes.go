@@ -127,12 +127,12 @@ func (f *lidFigure) number(h garden.Hole) {
 	n := strconv.Itoa(h.N)
 	class, half := f.arm(h)
 	middle := lettering{words: n, class: "b", anchor: scene.Middle, at: f.centre(h).Plus(scene.Point{Y: letterPX * 0.36})}
-	if class == "n" && f.harmOn(middle, true) == 0 {
+	if class == "n" && f.free(middle, true) {
 		f.text(middle)
 		return
 	}
 	for _, t := range f.within(h, n, "b") {
-		if f.harmOn(t, true) == 0 {
+		if f.free(t, true) {
 			if class == "cen" {
 				f.cross(class, f.centre(h), half)
 			}
@@ -141,13 +141,17 @@ func (f *lidFigure) number(h garden.Hole) {
 		}
 	}
 	f.cross(class, f.centre(h), min(half, f.radius(h))) // no further than the number stands
-	if !f.place(f.round(h, n)...) {
+	switch {
+	case f.place(f.round(h, n)...):
+	case f.hand:
+		f.unnumbered++
+	default:
 		f.text(f.leastHarm(append(f.round(h, n), middle)))
 	}
 }
 
-// leastHarm is the choice that covers least, the first of equals: a hole always
-// has its number.
+// leastHarm is the choice that covers least, the first of equals: on a desk a
+// hole always has its number.
 func (f *lidFigure) leastHarm(choices []lettering) lettering {
 	best, least := choices[len(choices)-1], math.Inf(1)
 	for _, t := range choices {
@@ -177,18 +181,26 @@ func (f *lidFigure) within(h garden.Hole, words, class string) []lettering {
 	return out
 }
 
-// round are the places round a hole.
+// round are the places round a hole: right, left, over, under, then aslant.
 func (f *lidFigure) round(h garden.Hole, words string) []lettering {
+	const gap = 4.5
 	at, r := f.centre(h), f.radius(h)
-	t := lettering{words: words, class: "b", at: at.Plus(scene.Point{X: r + 5, Y: letterPX * 0.36})}
-	out := []lettering{t}
-	t.anchor, t.at.X = scene.End, at.X-r-5
-	out = append(out, t)
-	t.anchor = scene.Middle
-	t.at = at.Plus(scene.Point{Y: -r - 6})
-	out = append(out, t)
-	t.at = at.Plus(scene.Point{Y: r + 5 + letterPX*0.74})
-	return append(out, t)
+	class := "b"
+	if r < 10 {
+		class = "sm b"
+	}
+	var out []lettering
+	for _, degrees := range []float64{0, 180, -90, 90, -45, -135, 45, 135, -25, -155, 25, 155, -65, -115, 65, 115} {
+		t := lettering{words: words, class: class, anchor: scene.Middle}
+		// The middle of the words lies where their box would touch the ring's
+		// surroundings in that direction.
+		dir := scene.Point{X: 1}.Turned(degrees)
+		half := scene.Point{X: t.long() / 2, Y: t.size() * 0.36}
+		reach := r + gap + min(half.X/math.Max(math.Abs(dir.X), 1e-9), half.Y/math.Max(math.Abs(dir.Y), 1e-9))
+		t.at = at.Plus(dir.Times(reach)).Plus(scene.Point{Y: half.Y})
+		out = append(out, t)
+	}
+	return out
 }
 
 func (f *lidFigure) smallHoles() {
@@ -204,7 +216,7 @@ func (f *lidFigure) caps() {
 		at := f.centre(h)
 		f.circle("hid ground", at, f.radius(h))
 		word := lettering{words: "cap", class: "sm", anchor: scene.Middle, at: at.Plus(scene.Point{Y: smallPX * 0.36})}
-		if f.harmOn(word, true) == 0 {
+		if f.free(word, true) {
 			f.text(word)
 		}
 	}

@@ -13,6 +13,8 @@ type caption struct {
 	class string
 	only  *scene.Box // where alone the words may stand; nil for anywhere
 	away  bool       // only by a leader, never right beside the part
+
+	lettered []lettering // the lines with their lengths, not placed yet
 }
 
 // linePX is from one line of a caption to the next.
@@ -21,9 +23,14 @@ const linePX = 15.0
 // name writes a caption beside its part, or by a leader where it finds room. ok
 // is false, and nothing is written, where there is none.
 func (p *pen) name(c caption) (ok bool) {
+	for _, words := range c.lines {
+		t := lettering{words: words, class: c.class}
+		t.wide = t.long()
+		c.lettered = append(c.lettered, t)
+	}
 	if !c.away {
 		for _, lines := range c.beside() {
-			if c.may(lines) && p.harms(lines) == 0 {
+			if c.may(lines) && p.allFree(lines) {
 				p.write(lines)
 				return true
 			}
@@ -66,12 +73,13 @@ func (c caption) may(lines []lettering) bool {
 // and no word.
 const mostLeaderCost = 45.0
 
-func (p *pen) harms(lines []lettering) float64 {
-	sum := 0.0
+func (p *pen) allFree(lines []lettering) bool {
 	for _, t := range lines {
-		sum += p.harm(t)
+		if !p.free(t, false) {
+			return false
+		}
 	}
-	return sum
+	return true
 }
 
 func (p *pen) write(lines []lettering) {
@@ -83,8 +91,9 @@ func (p *pen) write(lines []lettering) {
 // stacked are the lines of a caption, the first on the given base line.
 func (c caption) stacked(at scene.Point, anchor scene.Anchor) []lettering {
 	var out []lettering
-	for i, words := range c.lines {
-		out = append(out, lettering{words: words, class: c.class, at: at.Plus(scene.Point{Y: linePX * float64(i)}), anchor: anchor})
+	for i, t := range c.lettered {
+		t.at, t.anchor = at.Plus(scene.Point{Y: linePX * float64(i)}), anchor
+		out = append(out, t)
 	}
 	return out
 }
@@ -181,7 +190,7 @@ func (p *pen) costs(l leader, most float64) float64 {
 	if cost >= most {
 		return cost
 	}
-	if p.harms(l.lines) > 0 {
+	if !p.allFree(l.lines) {
 		return math.Inf(1)
 	}
 	if p.inner.Holds(l.lines[0].box(0).bounds(), 0) {

@@ -21,6 +21,7 @@ type lettering struct {
 	at     scene.Point
 	anchor scene.Anchor
 	turn   float64
+	wide   float64 // how far the words run, where that was measured already
 }
 
 func (t lettering) anchorClass() string {
@@ -36,6 +37,9 @@ func (t lettering) size() float64 {
 
 // long is how far the words run, in px.
 func (t lettering) long() float64 {
+	if t.wide > 0 {
+		return t.wide
+	}
 	face := scene.Sans
 	if strings.Contains(" "+t.class+" ", " b ") {
 		face = scene.SansBold
@@ -78,12 +82,24 @@ type box struct {
 	at        scene.Point
 	turn      float64 // degrees, clockwise as seen
 	low, high scene.Point
+	around    scene.Box // its bounds, once known
+}
+
+// known is the box with its bounds worked out.
+func (b box) known() box {
+	b.around = b.bounds()
+	return b
 }
 
 func upright(b scene.Box) box { return box{low: b.Min, high: b.Max} }
 
 // local is a point in the box's own axes.
-func (b box) local(p scene.Point) scene.Point { return p.Minus(b.at).Turned(-b.turn) }
+func (b box) local(p scene.Point) scene.Point {
+	if b.turn == 0 {
+		return p.Minus(b.at)
+	}
+	return p.Minus(b.at).Turned(-b.turn)
+}
 
 func (b box) corners() [4]scene.Point {
 	c := [4]scene.Point{b.low, {X: b.high.X, Y: b.low.Y}, b.high, {X: b.low.X, Y: b.high.Y}}
@@ -95,6 +111,9 @@ func (b box) corners() [4]scene.Point {
 
 // bounds is the upright box round it.
 func (b box) bounds() scene.Box {
+	if b.turn == 0 {
+		return scene.Box{Min: b.at.Plus(b.low), Max: b.at.Plus(b.high)}
+	}
 	out := scene.EmptyBox()
 	for _, c := range b.corners() {
 		out = out.With(c)

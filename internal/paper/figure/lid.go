@@ -25,6 +25,8 @@ type lidFigure struct {
 	lid     *garden.Lid
 	layout  garden.Layout
 	fixed   []plane.Point // centres of the holes that are there already
+
+	unnumbered int // holes whose number found no room
 }
 
 // frame is the room round a lid in px, and the most its outline may take.
@@ -40,7 +42,7 @@ type frame struct {
 // and on the right, and for the words of leaders.
 func wholeLid(w Width) frame {
 	if w == Hand {
-		return frame{width: 328, left: 46, right: 32, above: 34, foot: 42, mostHigh: 420, topDim: 14, sideDim: 20, words: true}
+		return frame{width: 328, left: 49, right: 32, above: 34, foot: 42, mostHigh: 420, topDim: 14, sideDim: 20, words: true}
 	}
 	return frame{width: 806, left: 56, right: 176, above: 66, foot: 42, mostHigh: 560, topDim: 42, sideDim: 158, words: true}
 }
@@ -209,7 +211,10 @@ func (f *lidFigure) note() string {
 	if len(f.unused()) > 0 {
 		text += " Dashed ring: a hole without a cup, to be capped."
 	}
-	if f.lid.EdgeMM > 0 {
+	if f.unnumbered > 0 {
+		text += " Some numbers find no room here; the table has all."
+	}
+	if f.lid.EdgeMM > 0 && f.regionShown() {
 		text += fmt.Sprintf(" Inside the chain line is room for centres, at least %s from the edge.", garden.Mark(f.lid.EdgeMM, f.system))
 	}
 	return text

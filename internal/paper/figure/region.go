@@ -11,10 +11,17 @@ import (
 // its corners are cut off by less.
 const regionCellPX = 2.0
 
+// regionShown says whether the drawing has room for the edge of the region: in
+// the hand drawing of many small holes it would run through their numbers.
+func (f *lidFigure) regionShown() bool {
+	const leastPX = 8.0
+	return f.laid && (!f.hand || f.lid.HoleMM/2*f.scale >= leastPX)
+}
+
 // region is the chain line inside which centres may lie: so far from the lid's
 // edge, from the tub's wall and from what is kept clear.
 func (f *lidFigure) region() {
-	if !f.laid {
+	if !f.regionShown() {
 		return
 	}
 	b := f.outline.Bounds()

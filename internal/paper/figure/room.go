@@ -2,7 +2,6 @@ package figure
 
 import (
 	"math"
-	"slices"
 
 	"rootbell/internal/paper/scene"
 )
@@ -47,10 +46,10 @@ func (r *room) path(path scene.Path, weight, cross float64) {
 	}
 }
 
-func (r *room) take(t lettering) { r.taken = append(r.taken, t.box(0)) }
+func (r *room) take(t lettering) { r.taken = append(r.taken, t.box(0).known()) }
 
 // block keeps lettering out of an area.
-func (r *room) block(b scene.Box) { r.blocked = append(r.blocked, upright(b)) }
+func (r *room) block(b scene.Box) { r.blocked = append(r.blocked, upright(b).known()) }
 
 // cover says of all lines so far that holes drawn over them cover them.
 func (r *room) cover() {
@@ -64,31 +63,14 @@ const airPX = 2.5
 
 // harm is what a text would cover: the weights of lines, and out of the
 // question, which is infinite, where other text stands or the figure ends.
-func (p *pen) harm(t lettering) float64 { return p.harmOn(t, false) }
-
-// harmOn is harm; a text that stands in a hole is not harmed by what lies
-// behind it.
-func (p *pen) harmOn(t lettering, hole bool) float64 {
-	bounds := t.box(airPX).bounds()
-	if bounds.Min.X < -airPX || bounds.Min.Y < -airPX || bounds.Max.X > p.width+airPX || bounds.Max.Y > p.height+airPX {
+func (p *pen) harm(t lettering) float64 {
+	if !p.clearOfWords(t) {
 		return math.Inf(1)
 	}
-	own := t.box(airPX)
-	for _, b := range p.room.taken {
-		if own.overlaps(b) {
-			return math.Inf(1)
-		}
-	}
-	for _, b := range p.room.blocked {
-		if own.overlaps(b) {
-			return math.Inf(1)
-		}
-	}
 	sum := 0.0
+	own := t.box(airPX)
+	bounds := own.bounds()
 	for _, l := range p.room.lines {
-		if l.behind && hole {
-			continue
-		}
 		if near(bounds, l.around) && own.meets(l.from, l.to) {
 			sum += l.weight
 		}
@@ -96,12 +78,44 @@ func (p *pen) harmOn(t lettering, hole bool) float64 {
 	return sum
 }
 
+// free says whether a text would cover nothing. One that stands in a hole does
+// not cover what lies behind that.
+func (p *pen) free(t lettering, inHole bool) bool {
+	own := t.box(airPX)
+	bounds := own.bounds()
+	for _, l := range p.room.lines {
+		if near(bounds, l.around) && !(l.behind && inHole) && own.meets(l.from, l.to) {
+			return false
+		}
+	}
+	return p.clearOfWords(t)
+}
+
+// clearOfWords says whether a text stands in the figure and on no other text.
+func (p *pen) clearOfWords(t lettering) bool {
+	own := t.box(airPX)
+	bounds := own.bounds()
+	if bounds.Min.X < -airPX || bounds.Min.Y < -airPX || bounds.Max.X > p.width+airPX || bounds.Max.Y > p.height+airPX {
+		return false
+	}
+	for _, taken := range [2][]box{p.room.taken, p.room.blocked} {
+		for _, b := range taken {
+			if near(bounds, b.around) && own.overlaps(b) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // crossed is the weight of the lines and text that a line would cross.
 func (p *pen) crossed(from, to scene.Point) float64 {
 	sum, bounds := 0.0, scene.EmptyBox().With(from).With(to)
-	for _, b := range slices.Concat(p.room.taken, p.room.blocked) {
-		if b.meets(from, to) {
-			return math.Inf(1)
+	for _, taken := range [2][]box{p.room.taken, p.room.blocked} {
+		for _, b := range taken {
+			if near(bounds, b.around) && b.meets(from, to) {
+				return math.Inf(1)
+			}
 		}
 	}
 	for _, l := range p.room.lines {
@@ -127,7 +141,7 @@ func crosses(a, b, c, d scene.Point) bool {
 // nothing is written, where each would.
 func (p *pen) place(choices ...lettering) (ok bool) {
 	for _, t := range choices {
-		if p.harm(t) == 0 {
+		if p.free(t, false) {
 			p.text(t)
 			return true
 		}

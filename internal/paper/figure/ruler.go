@@ -144,7 +144,7 @@ func closeBy(y float64, levels []float64) bool {
 
 func rulerNumber(tick scene.Point, words string, up bool) lettering {
 	if up {
-		return lettering{words: words, class: "sm", at: tick.Plus(scene.Point{X: -rulerPX - 5, Y: smallPX * 0.36}), anchor: scene.End}
+		return lettering{words: words, class: "sm", at: tick.Plus(scene.Point{X: -rulerPX - 4, Y: smallPX * 0.36}), anchor: scene.End}
 	}
 	return lettering{words: words, class: "sm", at: tick.Plus(scene.Point{Y: rulerPX + smallPX}), anchor: scene.Middle}
 }
