@@ -61,7 +61,8 @@ type Advice struct {
 	TakeOut working.Number // litres, before anything is poured in
 	Mass    working.Number // what is taken out weighs
 	PourIn  working.Number // litres
-	Rest    working.Number // litres to the line after that, of solution at the target
+	Rest    working.Number // litres to the line after that, of solution as strong as RestEC
+	RestEC  quantity.MSPerCM
 	After   working.Number // EC that the sum expects, to hold the next reading against
 	Bound   []Limit
 }

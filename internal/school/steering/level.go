@@ -19,7 +19,12 @@ func (d desk) level() Advice {
 		return d.leave()
 	}
 	a.PourIn = d.b.Work(pourLaw, "pour_in", "poured in", need, may, top, now, nought, nought)
-	if of, known := d.of(a.Of); known && d.t.read() {
+	made := string(a.Of)
+	of, known := d.of(a.Of)
+	if known && a.Of != Water {
+		made += " (EC " + say(of, quantity.Metric) + ")"
+	}
+	if known && d.t.read() {
 		a.After = d.b.Work(afterLaw, "ec_after", "EC to expect", now, nought, d.ecNow(), a.PourIn, of)
 	}
 	if bounded && a.PourIn.Base < need.Base-hair && a.PourIn.Base > may.Base-hair {
@@ -33,7 +38,7 @@ func (d desk) level() Advice {
 		a.Hint = "go on tomorrow, or use water that has stood for a day or is treated"
 		return a
 	}
-	a.Text = why + " Pour in " + say(a.PourIn, d.t.System) + " of " + string(a.Of) + "."
+	a.Text = why + " Pour in " + say(a.PourIn, d.t.System) + " of " + made + "."
 	a.Hint = likeOld(d.t.System)
 	if len(a.Bound) > 0 {
 		a.Hint = limitWords(a.Bound[0]) + "; " + a.Hint
@@ -85,20 +90,19 @@ func (t Tub) liquid() Liquid {
 	return HalfFeed
 }
 
-// of is the EC of a liquid. False where it is not known.
+// of is the EC of a liquid for topping up: the solution is made up to the
+// target, half-strength lies between that and the tap. False where it is not
+// known.
 func (d desk) of(l Liquid) (working.Number, bool) {
-	full := d.t.FeedEC
-	if full <= 0 {
-		full = d.t.target()
-	}
+	full := d.t.target()
 	switch {
 	case l == Feed:
-		return d.ec("feed_ec", "EC of the solution", "W", full), full > 0
+		return d.ec("topup_ec", "EC of the solution", "W", full), full > 0
 	case !d.t.Tap.Told:
 		return working.Number{}, false
 	case l == Water:
 		return d.ec("tap_ec", "EC of the tap water", "W", d.t.Tap.EC), true
 	}
 	return d.b.Work(halfLaw, "half_ec", "EC of half-strength solution",
-		d.ec("tap_ec", "EC of the tap water", "w", d.t.Tap.EC), d.ec("feed_ec", "EC of the solution", "N", full)), full > 0
+		d.ec("tap_ec", "EC of the tap water", "w", d.t.Tap.EC), d.ec("target", "target", "N", full)), full > 0
 }

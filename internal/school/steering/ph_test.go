@@ -141,6 +141,10 @@ func TestChangeOut(t *testing.T) {
 			t.Errorf("%s: %q", c.name, got.Hint)
 		}
 	}
+	midnight := monday.Truncate(24*time.Hour).AddDate(0, 0, 14)
+	if got := DueOut(working.NewBook(), Filling{Since: monday, Meter: true, FillL: 24}, midnight); got.Do != ChangeOut || !got.On.Equal(midnight) {
+		t.Errorf("due from the first minute of its day: %+v", got)
+	}
 	if got := DueOut(working.NewBook(), Filling{FillL: 24}, monday); got.Do != Measure {
 		t.Errorf("nobody knows since when: %+v", got)
 	}

@@ -145,6 +145,9 @@ func (d desk) pour(aim, of working.Number) Advice {
 	}
 	if a.Rest.Base < least {
 		a.Rest = working.Number{}
+	} else {
+		// Never stronger than the day's step has made the tub.
+		a.RestEC = min(d.t.target(), quantity.FromBase[quantity.MSPerCM](a.After.Base))
 	}
 	a.Source = mixing
 	return a
@@ -188,7 +191,7 @@ func (d desk) worded(a Advice, how string) Advice {
 	}
 	a.Text += say(a.PourIn, s) + " of " + string(a.Of) + "."
 	if Has(a.Rest) {
-		a.Text += " Fill up with " + say(a.Rest, s) + " of solution at the target."
+		a.Text += " Fill up with " + say(a.Rest, s) + " of solution at EC " + sayEC(a.RestEC) + "."
 	}
 	a.Text += " Expect EC " + say(a.After, quantity.Metric) + "."
 	a.Hint = "stir, wait half an hour, read again and hold it against what was expected; " + likeOld(s)

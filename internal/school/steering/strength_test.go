@@ -135,6 +135,12 @@ func TestPoursKeepTheirLimits(t *testing.T) {
 				t.Errorf("strengthened from %v to %v past %v", now, after, tub.target())
 			}
 		}
+		if kept := level - rest; rest > 0 && (a.Do == Thin || a.Do == Strengthen) {
+			filled := (kept*after + rest*float64(a.RestEC)) / level
+			if filled > max(after, 0)+slack || filled < min(after, float64(tub.target()))-slack {
+				t.Errorf("filling up moves EC from %v to %v", after, filled)
+			}
+		}
 		if Has(a.TakeOut) && math.Abs(quantity.Kilogram.From(a.Mass.Base)-out) > slack {
 			t.Errorf("%v L weigh %v kg", out, quantity.Kilogram.From(a.Mass.Base))
 		}

@@ -13,7 +13,7 @@ import (
 func askLevel(r Row, b Beside) (Question, bool) {
 	switch l := r.Level; {
 	case l.Litres.Set() && b.Tub.RimL > 0 && l.Litres.Value > b.Tub.RimL:
-		return overRim(r, b, l.Litres, "In the tub", func(r *Row, v quantity.L) { r.Level.Litres.Value = v }), true
+		return overRim(r, b, l.Litres, levelOf, func(r *Row, v quantity.L) { r.Level.Litres.Value = v }), true
 	case l.Filled.Set() && b.Tub.FillL > 0 && l.Filled.Value > b.Tub.FillL:
 		return overRim(r, b, l.Filled, "Filled with", func(r *Row, v quantity.L) { r.Level.Filled.Value = v }), true
 	case l.Depth.Set() && b.Tub.InsideHeight > 0 && (l.Depth.Value > b.Tub.InsideHeight || l.Depth.Value < 0):
@@ -21,6 +21,8 @@ func askLevel(r Row, b Beside) (Question, bool) {
 	}
 	return risen(r, b)
 }
+
+const levelOf = "A level of"
 
 // askAdded asks about more poured in than the tub holds.
 func askAdded(r Row, b Beside) (Question, bool) {
@@ -32,12 +34,19 @@ func askAdded(r Row, b Beside) (Question, bool) {
 	return Question{}, false
 }
 
-func overRim(_ Row, b Beside, typed quantity.Typed[quantity.L], what string, set func(*Row, quantity.L)) Question {
+func overRim(r Row, b Beside, typed quantity.Typed[quantity.L], what string, set func(*Row, quantity.L)) Question {
 	v := float64(typed.Value)
 	gallon := float64(quantity.FromBase[quantity.L](quantity.USGallon.Base(1)))
 	guesses := []guess{{v / 10, "the point"}, {v / 100, "the point"}, {v / 1000, "mL"}, {v / gallon, "L"}}
 	q := Question{Field: FieldLevel, Code: "level-rim", Hint: "the tub holds " + quantity.Format(quantity.Volume, b.Tub.RimL.Base(), b.System) + " to the rim"}
-	for _, g := range ranked(guesses, 0, func(v float64) bool { return v > 0 && v <= float64(b.Tub.RimL) }) {
+	pass := func(v float64) bool { return v > 0 && v <= float64(b.Tub.RimL) }
+	expected := 0.0
+	if last, known := b.last(r, FieldLevel); known && r.Level.Litres.Set() && what == levelOf {
+		_, after, _ := last.Litres(b.Tub)
+		expected = max(float64(after), 1)
+		pass = func(v float64) bool { return v <= float64(b.Tub.RimL) && v <= 3*expected && v >= expected/3 }
+	}
+	for _, g := range ranked(guesses, expected, pass) {
 		to := quantity.L(clean(g.value))
 		label := quantity.Format(quantity.Volume, to.Base(), b.System)
 		if g.why != "the point" {

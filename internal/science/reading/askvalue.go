@@ -215,7 +215,11 @@ func askWater(r Row, b Beside) (Question, bool) {
 	}
 	guesses := append([]guess{{(v - 32) / 1.8, "°F"}, {v*1.8 + 32, "°C"}}, decimals(v)...)
 	q := Question{Field: FieldWater, Code: "water-range"}
-	for _, g := range ranked(guesses, 0, plausible) {
+	expected := 0.0
+	if last, known := b.last(r, FieldWater); known {
+		expected = float64(last.Water.Value)
+	}
+	for _, g := range ranked(guesses, expected, plausible) {
 		to := quantity.DegC(clean(g.value))
 		label := quantity.Format(quantity.Temperature, to.Base(), b.System)
 		if g.why != "the point" {
