@@ -33,7 +33,7 @@ var arrows = map[string][]string{
 	"internal/paper/booklet":         {"internal/base/plane", "internal/garden", "internal/paper/content", "internal/paper/scene", "internal/paper/cutaway", "internal/paper/sheet"},
 	"internal/paper/figure":          {"internal/base/plane", "internal/garden", "internal/paper/cutaway", "internal/paper/scene", "internal/paper/sheet", "internal/school/term"},
 	"internal/paper/pack":            {"internal/base/quantity", "internal/school/shopping", "internal/garden", "internal/paper/..."},
-	"internal/app/store":             {"internal/science/reading"},
+	"internal/app/store":             {"internal/base/quantity", "internal/science/reading"},
 	"internal/app/web":               {"internal/base/...", "internal/school/...", "internal/science/...", "internal/garden/...", "internal/paper/...", "internal/app/store", "examples"},
 	"internal/app/cli":               {"internal/..."},
 	"internal/app/cli/manpages":      {"internal/app/cli"},

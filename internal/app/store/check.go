@@ -14,6 +14,9 @@ const (
 	MostWhy   = 200       // characters of what a revision is for
 	MostKey   = 60        // characters of a setting's key
 	MostValue = 4 << 10   // characters of a setting's value
+
+	MostReading = 32 << 10 // bytes of a row of the logbook, as JSON
+	MostID      = 64       // bytes of its id
 )
 
 func unfit(what, hint string, parts ...any) error {

@@ -126,7 +126,7 @@ func TestAnOlderFileIsCopiedAndBroughtUpToDate(t *testing.T) {
 	if _, note, err := newer.Tell(t.Context(), "SELECT text FROM note"); err != nil || note != "Heron" {
 		t.Errorf("the step was not taken: %q, %v", note, err)
 	}
-	if want := filepath.Join(filepath.Dir(s.Path()), "rootbell-version-1-20270111T100000Z.db"); newer.Kept() != want {
+	if want := filepath.Join(filepath.Dir(s.Path()), "rootbell-version-2-20270111T100000Z.db"); newer.Kept() != want {
 		t.Fatalf("the copy is %q, want %q", newer.Kept(), want)
 	}
 	copied := reopen(t, newer.Kept())

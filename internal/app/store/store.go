@@ -23,6 +23,7 @@ type Store struct {
 	write *sql.DB
 	// hold is never used: while it stands, others see that the file is open.
 	hold *sql.Conn
+	line line // of readings on their way to the disk
 
 	closing sync.Once
 }
