@@ -192,6 +192,10 @@ func (b *binding) cation(w Ions, j int, s *State) float64 {
 	return w[j] / sum
 }
 
+// leastSlope keeps a division by nought away; a step in error is cut and the
+// next one mends it.
+const leastSlope = 1e-12
+
 // newton is one step; it returns by how much the largest logarithm moved.
 func (b *binding) newton(w Ions, fixed int, s *State) float64 {
 	var slope [pairingAnions][pairingAnions]float64
@@ -225,6 +229,10 @@ func (b *binding) newton(w Ions, fixed int, s *State) float64 {
 			slope[k][k], miss[k] = 1, 0
 		}
 	}
+	for k, i := range pairing {
+		// What is all but wholly bound leaves a slope of rounding errors.
+		slope[k][k] = max(slope[k][k], leastSlope*w[i])
+	}
 	step := solve(&slope, &miss)
 	moved := 0.0
 	for k, i := range pairing {
@@ -239,6 +247,7 @@ func (b *binding) newton(w Ions, fixed int, s *State) float64 {
 // dominant diagonal does not need.
 func solve(a *[pairingAnions][pairingAnions]float64, y *[pairingAnions]float64) [pairingAnions]float64 {
 	for k := range pairingAnions {
+		a[k][k] = max(a[k][k], leastSlope*leastSlope)
 		for i := k + 1; i < pairingAnions; i++ {
 			f := a[i][k] / a[k][k]
 			for l := k; l < pairingAnions; l++ {

@@ -63,7 +63,8 @@ func (t Tools) portion(f Fertiliser, grams float64) Portion {
 // a syringe can measure well would be poured.
 func (t Tools) smallStock(grams float64) SmallStock {
 	litres := value(factWeighStockLitres)
-	least := grams * 1000 * litres / value(factWeighSyringeMost)
+	// Rounding may add two steps of the syringe.
+	least := grams * 1000 * litres / (value(factWeighSyringeMost) - 2*t.syringe())
 	s := SmallStock{Litres: litres, Thin: 1}
 	s.Grams = math.Ceil(max(least, t.least())/t.ScaleStepG-1e-9) * t.ScaleStepG
 	if pour := grams / s.Grams * 1000 * litres; pour < value(factWeighPourLeast) {

@@ -1,0 +1,108 @@
+package solution
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"rootbell/internal/base/finding"
+)
+
+func codes(all []finding.Finding) []string {
+	var out []string
+	for _, f := range all {
+		out = append(out, f.Code)
+	}
+	return out
+}
+
+// A tap made whole has the pH and the alkalinity that were told, and no charge.
+func TestTapsAreMadeWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		tap := Tap{
+			PH: Exactly(rapid.Float64Range(6, 8.3).Draw(t, "pH")), Alkalinity: Exactly(rapid.Float64Range(5, 400).Draw(t, "alkalinity")),
+		}
+		if rapid.Bool().Draw(t, "report") {
+			tap.Calcium, tap.Magnesium = Exactly(rapid.Float64Range(0, 150).Draw(t, "Ca")), Exactly(rapid.Float64Range(0, 40).Draw(t, "Mg"))
+			tap.Sulfate, tap.Chloride = Exactly(rapid.Float64Range(0, 150).Draw(t, "SO4")), Exactly(rapid.Float64Range(0, 150).Draw(t, "Cl"))
+		}
+		w, err := tap.Water()
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := at25.Equilibrium(w.Ions, Closed)
+		if math.Abs(s.PH-tap.PH.Value) > 1e-4 {
+			t.Fatalf("pH %v, told %v", s.PH, tap.PH.Value)
+		}
+		if alkalinity := w.Ions.strongCharge() * 1000 * perMeq(); math.Abs(alkalinity-tap.Alkalinity.Value) > 1e-6 {
+			t.Fatalf("alkalinity %v, told %v", alkalinity, tap.Alkalinity.Value)
+		}
+	})
+}
+
+func TestWhatIsSaidOfTaps(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*Tap)
+		want   []string
+	}{
+		{"a good one, without chlorine", func(t *Tap) { t.Chlorine = Exactly(0) }, nil},
+		{"chlorine", func(*Tap) {}, []string{"tap-chlorine"}},
+		{"softened", func(t *Tap) { t.Chlorine, t.Softened = Figure{}, true }, []string{"tap-softened"}},
+		{"sodium", func(t *Tap) { t.Chlorine, t.Sodium, t.Chloride = Figure{}, Exactly(60), Exactly(90) }, []string{"tap-sodium"}},
+		{"hard and full of lime", func(t *Tap) { t.Chlorine, t.Alkalinity, t.Calcium = Figure{}, Exactly(280), Exactly(110) }, []string{"tap-alkalinity-high"}},
+		{"out of balance", func(t *Tap) { t.Chlorine, t.Calcium = Figure{}, Exactly(75) }, []string{"tap-balance"}},
+		{"alkalinity unknown", func(t *Tap) { t.Chlorine, t.Alkalinity = Figure{}, Figure{} }, []string{"tap-alkalinity-unknown"}},
+		{"a strip between two colours", func(t *Tap) { t.Chlorine, t.Alkalinity = Figure{}, Between(120, 180) }, []string{"tap-alkalinity-high"}},
+	} {
+		tap := hardTap()
+		c.change(&tap)
+		if got := codes(tap.Findings(waterOf(t, tap))); !slices.Equal(got, c.want) {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+	tap := hardTap()
+	tap.Calcium = Exactly(450) // milligrams of another unit
+	w := waterOf(t, tap)
+	if f := tap.Findings(w); f[0].Level != finding.Stop || f[0].Code != "tap-balance" {
+		t.Errorf("%v", f)
+	}
+}
+
+func TestTapsThatCannotBe(t *testing.T) {
+	for field, change := range map[string]func(*Tap){
+		"ph":         func(t *Tap) { t.PH = Exactly(14) },
+		"alkalinity": func(t *Tap) { t.Alkalinity = Exactly(-5) },
+		"calcium":    func(t *Tap) { t.Calcium = Exactly(math.NaN()) },
+		"chlorine":   func(t *Tap) { t.Chlorine = Exactly(200) },
+		"sulfate":    func(t *Tap) { t.Sulfate = Between(80, 20) },
+	} {
+		tap := hardTap()
+		change(&tap)
+		_, err := tap.Water()
+		if f, ok := err.(*Fault); !ok || f.Field != field || f.Hint == "" {
+			t.Errorf("%s: %v", field, err)
+		}
+		if f, ok := err.(*Fault); ok && f.Finding("tap").Field != "tap."+field {
+			t.Errorf("%s: %+v", field, f.Finding("tap"))
+		}
+	}
+}
+
+// Whole quarters, and never one more than needed.
+func TestBlends(t *testing.T) {
+	for _, c := range []struct{ mgL, limit, share float64 }{
+		{100, 150, 0}, {150, 150, 0}, {151, 150, 0.25}, {200, 150, 0.25}, {201, 150, 0.5}, {300, 150, 0.5}, {600, 150, 0.75}, {700, 150, 1}, {0, 150, 0},
+	} {
+		if got := BlendFor(c.mgL, c.limit); got != c.share {
+			t.Errorf("%v mg/L to %v: %v, want %v", c.mgL, c.limit, got, c.share)
+		}
+	}
+	hard := Tap{Alkalinity: Exactly(280), PH: Exactly(7.4)}
+	w := waterOf(t, hard).Blend(0.5)
+	if math.Abs(w.AlkalinityMgL-140) > 1e-9 || math.Abs(w.PH-7.4) > 0.15 {
+		t.Errorf("half and half: alkalinity %v, pH %v", w.AlkalinityMgL, w.PH)
+	}
+}
