@@ -5,7 +5,7 @@ import "rootbell/internal/base/plane"
 // LidShape is a tub's lid as it was measured, in the plan's coordinates, with
 // what is kept clear on it: also where no holes could be laid out. ok is false
 // where the outline is impossible or was not given.
-func (a *Assessment) LidShape(tub int) (shape plane.Shape, clear []Clear, ok bool) {
+func (a *Assessment) LidShape(tub int) (shape plane.Shape, kept []Clear, ok bool) {
 	l := a.Plan.Tubs[tub].Lid
 	shape, err := outline(l)
 	if err != nil {
@@ -14,10 +14,10 @@ func (a *Assessment) LidShape(tub int) (shape plane.Shape, clear []Clear, ok boo
 	for _, k := range l.KeepClear {
 		s := keepClear(k)
 		if s.Check() == nil && !shape.Bounds().Grown(1).Meet(s.Bounds()).Empty() {
-			clear = append(clear, Clear{Shape: s, Why: k.Why})
+			kept = append(kept, Clear{Shape: s, Why: k.Why})
 		}
 	}
-	return shape, clear, true
+	return shape, kept, true
 }
 
 // StandingHoles are the centres of the holes that a tub's lid has already, in

@@ -85,8 +85,8 @@ func (d *sectionDraft) add(elements ...scene.Element) { d.elements = append(d.el
 // small is a place in real mm on the paper.
 func (d *sectionDraft) small(p scene.Point) scene.Point { return d.at(p.X, p.Y) }
 
-func (d *sectionDraft) path(real scene.Path) scene.Path { return real.Mapped(d.small) }
+func (d *sectionDraft) path(mm scene.Path) scene.Path { return mm.Mapped(d.small) }
 
-func (d *sectionDraft) rectangle(real scene.Box) scene.Path { return d.path(scene.Rectangle(real)) }
+func (d *sectionDraft) rectangle(mm scene.Box) scene.Path { return d.path(scene.Rectangle(mm)) }
 
 func (d *sectionDraft) mark(mm float64) string { return sheet.Mark(mm, d.System) }

@@ -15,10 +15,12 @@ import (
 func bay() booklet.Section {
 	return booklet.Section{
 		Cover: booklet.Cover{Garden: "Fernhollow science room", Invented: true, On: "2027-01-11"}, Tub: "Heron",
-		Cut: cutaway.Cut{Profile: []cutaway.Width{{HeightMM: 0, MM: 460}, {HeightMM: 220, MM: 520}}, OutsideWidthMM: 560, FloorMM: 18,
+		Cut: cutaway.Cut{
+			Profile: []cutaway.Width{{HeightMM: 0, MM: 460}, {HeightMM: 220, MM: 520}}, OutsideWidthMM: 560, FloorMM: 18,
 			LidWidthMM: 540, LidThicknessMM: 2, LidFaceMM: 222, Cup: sheet.Cup{BodyMM: 72, RimMM: 83, DepthMM: 65},
 			CupsAtMM: []float64{60, 205, 335, 480}, FillMM: 167, LaterFillMM: 132, LowestMM: 80, Aerated: true, StoneMM: 25,
-			PlantMM: 250, SpreadMM: 200, LampMM: 300, LampWideMM: 1100, ShelfWideMM: 1200, ClearMM: 850},
+			PlantMM: 250, SpreadMM: 200, LampMM: 300, LampWideMM: 1100, ShelfWideMM: 1200, ClearMM: 850,
+		},
 	}
 }
 

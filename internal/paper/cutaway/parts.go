@@ -104,21 +104,34 @@ func (c Cut) Roots(x float64) []scene.Path {
 	return out
 }
 
-// PlantAt is the outline of the plant at x as it will be at harvest; ok is false
-// where its size is not known.
+// PlantAt is the outline of the plant at x as it will be at harvest, as high and
+// as wide as it is said to be; ok is false where its size is not known.
 func (c Cut) PlantAt(x float64) (path scene.Path, ok bool) {
 	if c.PlantMM <= 0 || c.SpreadMM <= 0 {
 		return scene.Path{}, false
 	}
-	body, half, top, high := c.Cup.BodyMM/2, c.SpreadMM/2, c.LidFaceMM, c.PlantMM
-	at := func(wide, up, bulge float64) scene.Vertex {
-		return scene.Vertex{Point: scene.Point{X: x + wide*half, Y: top + up*high}, Bulge: bulge}
+	const steps = 16
+	widths := make([]float64, steps+1)
+	widest := 0.0
+	for i := range widths {
+		widths[i] = leafage(float64(i) / steps)
+		widest = math.Max(widest, widths[i])
 	}
-	foot := min(body*0.5/half, 0.5)
-	return scene.Path{Closed: true, Vertices: []scene.Vertex{
-		at(-foot, 0, 0), at(foot, 0, 0.2), at(0.88, 0.3, 0.25), at(0.86, 0.72, 0.25),
-		at(0, 1, 0.25), at(-0.86, 0.72, 0.25), at(-0.88, 0.3, 0.2),
-	}}, true
+	var left, right []scene.Point
+	for i, w := range widths {
+		half, y := c.SpreadMM/2*w/widest, c.LidFaceMM+c.PlantMM*float64(i)/steps
+		left = append(left, scene.Point{X: x - half, Y: y})
+		right = append(right, scene.Point{X: x + half, Y: y})
+	}
+	slices.Reverse(left)
+	return scene.Polygon(append(right, left[1:]...)...), true
+}
+
+// leafage is how wide a plant is at a share of its height: narrow at the foot,
+// round over the lid, with the waves of its leaves. A convention, no law.
+func leafage(up float64) float64 {
+	round := math.Sqrt(math.Max(0, up*(1-up))) * 2
+	return (0.12*(1-up) + round) * (1 + 0.05*math.Sin(6*math.Pi*up))
 }
 
 // LampMM is how high a lamp is drawn.

@@ -84,7 +84,7 @@ func (p *pen) free(t lettering, inHole bool) bool {
 	own := t.box(airPX)
 	bounds := own.bounds()
 	for _, l := range p.room.lines {
-		if near(bounds, l.around) && !(l.behind && inHole) && own.meets(l.from, l.to) {
+		if near(bounds, l.around) && (!l.behind || !inHole) && own.meets(l.from, l.to) {
 			return false
 		}
 	}

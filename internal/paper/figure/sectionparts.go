@@ -21,14 +21,14 @@ func (f *sectionFigure) squaresBehind() {
 func (f *sectionFigure) boards() {
 	for _, b := range f.Boards(1) {
 		y0, y1 := f.mm(0, b.Max.Y).Y, f.mm(0, b.Min.Y).Y
-		real := scene.Box{
+		board := scene.Box{
 			Min: scene.Point{X: (f.left - f.zero.X) / f.scale, Y: b.Min.Y},
 			Max: scene.Point{X: (f.right - f.zero.X) / f.scale, Y: b.Max.Y},
 		}
-		f.strokes("n", scene.Hatch(scene.Rectangle(real), 6/f.scale, 45, scene.Thin))
+		f.strokes("n", scene.Hatch(scene.Rectangle(board), 6/f.scale, 45, scene.Thin))
 		f.room.block(scene.Box{Min: scene.Point{X: f.left, Y: y0}, Max: scene.Point{X: f.right, Y: y1}})
 		if f.whole {
-			f.path("mm", scene.Rectangle(real))
+			f.path("mm", scene.Rectangle(board))
 			continue
 		}
 		f.line("mm", scene.Point{X: f.left, Y: y0}, scene.Point{X: f.right, Y: y0})
