@@ -191,6 +191,9 @@ func (o Order) trim(c *Chemistry, r Reagent, molL float64) (dose, phAtOnce float
 }
 
 func (b *Batch) judge(o Order) {
+	for _, f := range o.Shelf {
+		b.Findings = append(b.Findings, f.Findings(o.Field)...)
+	}
 	for _, m := range b.Misses {
 		b.Findings = append(b.Findings, m.Finding(o.Field))
 	}

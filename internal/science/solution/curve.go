@@ -60,9 +60,9 @@ func ECBand(ec float64) Band {
 }
 
 // Holds tells whether a reading lies in the band.
-func (b Band) Holds(ec float64) bool { return ec >= b.Low && ec <= b.High }
+func (x Band) Holds(ec float64) bool { return ec >= x.Low && ec <= x.High }
 
 // Over is the band that holds both.
-func (b Band) Over(c Band) Band {
-	return Band{math.Min(b.Low, c.Low), b.EC, math.Max(b.High, c.High)}
+func (x Band) Over(y Band) Band {
+	return Band{math.Min(x.Low, y.Low), x.EC, math.Max(x.High, y.High)}
 }

@@ -230,3 +230,32 @@ func TestTargetsAndRecipesByName(t *testing.T) {
 		t.Errorf("EC %v from the target, %v from the salts", a, b)
 	}
 }
+
+// A class without a scale counts its own spoons.
+func TestSpoons(t *testing.T) {
+	shelf := saltsNamed(t, "potassium-nitrate")
+	tools := Tools{Spoons: []Spoon{{"small spoon", "potassium-nitrate", 2.5}}}
+	p, c := targetOf(t, Content{Potassium: 200}).Weigh(tools, shelf, []float64{0.5}, 25, Content{})
+	if p[0].Spoons != 5 || math.Abs(p[0].RoundedGrams-12.5) > 1e-12 || math.Abs(c[Potassium]-1000*12.5/25*shelf[0].Share[Potassium]) > 1e-9 {
+		t.Errorf("%+v, %v mg/L", p[0], c[Potassium])
+	}
+}
+
+// What bags warn of is told with its code and its words.
+func TestHazardsOfSalts(t *testing.T) {
+	for _, f := range saltsNamed(t, "calcium-nitrate-double-salt", "boric-acid", "copper-sulfate", "ammonium-nitrate") {
+		if len(f.Hazards()) == 0 {
+			t.Errorf("%s: nothing is told", f.Name)
+		}
+		for _, h := range append(f.Hazards(), BleachHazards()...) {
+			if h.Says == "" {
+				t.Errorf("%s: %s says nothing", f.Name, h.Code)
+			}
+		}
+	}
+	for _, f := range saltsNamed(t, "ammonium-nitrate") {
+		if got := codes(f.Findings("fertilisers[0]")); !slices.Equal(got, []string{"salt-restricted"}) {
+			t.Errorf("%v", got)
+		}
+	}
+}

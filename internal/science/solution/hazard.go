@@ -47,3 +47,18 @@ func (r Reagent) Findings(field string, lastingMolL float64) []finding.Finding {
 	}
 	return out
 }
+
+// restricted is the salt that many countries keep from private hands.
+const restricted = "ammonium-nitrate"
+
+// Findings says what a class should know of a fertiliser before it buys it.
+func (f Fertiliser) Findings(field string) []finding.Finding {
+	if f.Salt != restricted {
+		return nil
+	}
+	return []finding.Finding{{
+		Level: finding.Warn, Code: "salt-restricted", Field: field,
+		Text: "Ammonium nitrate feeds fires and is a restricted explosives precursor in many countries (in the EU by Regulation 2019/1148).",
+		Hint: "A classroom should not hold it: monoammonium phosphate or calcium nitrate brings the ammonium; keep to local rules.",
+	}}
+}

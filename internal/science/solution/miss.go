@@ -135,7 +135,7 @@ func (t Target) companion(n Nutrient, s Fertiliser, f Fit) (Nutrient, bool) {
 	return best, push > 0
 }
 
-// buy tries every salt known beside the shelf and names those, at most three,
+// buy tries every salt that a school can buy beside the shelf and names those, at most three,
 // with which the nutrient comes near its target, the best fit first.
 func (t Target) buy(n Nutrient, shelf []Fertiliser, base Content) []string {
 	type offer struct {
@@ -144,7 +144,7 @@ func (t Target) buy(n Nutrient, shelf []Fertiliser, base Content) []string {
 	}
 	var offers []offer
 	for _, s := range catalogue {
-		if s.Share[n] == 0 {
+		if s.Share[n] == 0 || s.Salt == restricted {
 			continue
 		}
 		f, err := t.FitTo(append(append([]Fertiliser(nil), shelf...), s), base)

@@ -33,8 +33,8 @@ type SimpleMix struct {
 }
 
 // Simple multiplies the maker's dose with the litres of the tub and predicts
-// the EC. With water of which nothing is known the band reaches from soft water
-// to the alkalinity assumed; no acid is dosed. A dose that cannot be is a
+// the EC. With water of which not even the EC is known the band reaches from
+// soft water to the alkalinity assumed; no acid is dosed. A dose that cannot be is a
 // *Fault.
 func Simple(litres float64, feeds []Dosed, water Water) (SimpleMix, error) {
 	if !(litres > 0) {
@@ -60,7 +60,7 @@ func Simple(litres float64, feeds []Dosed, water Water) (SimpleMix, error) {
 		}
 	}
 	m.Band = ECBand(EC25(water.Ions.Plus(m.Ions), OutdoorAir()))
-	if !water.Known {
+	if !water.Known && !water.ECKnown {
 		m.Band = m.Band.Over(ECBand(EC25(m.Ions, OutdoorAir())))
 	}
 	if least := value(factFeedCalciumMin); m.MgL[Calcium] < least {

@@ -41,6 +41,7 @@ type Water struct {
 	AlkalinityMgL float64 // as CaCO3
 	PH            float64
 	Known         bool     // the alkalinity is known
+	ECKnown       bool     // the EC was measured
 	GapEqL        float64  // cations less anions of the report, before it was made whole
 	GapShare      float64  // the same over the sum of both; 0 where ions are missing
 	Assumed       []string // what was taken for granted
@@ -83,8 +84,44 @@ func (t Tap) Water() (Water, error) {
 	w.Content = contentOf(w.Ions)
 	w.Content[Iron] = t.Iron.Value
 	w.carbonate()
+	if w.ECKnown = t.EC.Known; w.ECKnown && !t.anyIon() {
+		w.thinTo(t.EC.Value)
+	}
 	return w, nil
 }
+
+// anyIon tells whether anything beside pH and EC is known of the ions.
+func (t Tap) anyIon() bool {
+	for _, f := range []Figure{t.Alkalinity, t.Calcium, t.Magnesium, t.Sodium, t.Potassium, t.Chloride, t.Sulfate, t.NitrateN, t.PhosphateP} {
+		if f.Known {
+			return true
+		}
+	}
+	return false
+}
+
+// thinTo makes the water assumed as strong as its measured EC tells.
+func (w *Water) thinTo(ec float64) {
+	most := 20.0
+	share := root(func(f float64) float64 { return at25.AtPH(w.Ions.Times(f), w.PH, Closed).Conductivity() - ec }, 0, most, 1e-9)
+	w.Ions, w.Content = w.Ions.Times(share), w.Content.Times(share)
+	w.AlkalinityMgL *= share
+	w.assume("it is taken as lime water of the EC that was measured")
+}
+
+// Ends are the tap with the least and with the most alkalinity that a strip
+// allows: a dose of acid is for the first, a warning for the second.
+func (t Tap) Ends() (least, most Tap) {
+	least, most = t, t
+	if a := t.Alkalinity; a.Known {
+		least.Alkalinity, most.Alkalinity = Exactly(a.Low), Exactly(a.High)
+	}
+	return least, most
+}
+
+// DropTest is the alkalinity in mg/L as CaCO3 of so many degrees of a
+// carbonate-hardness drop test; usual kits take one drop for each degree.
+func DropTest(degrees float64) float64 { return degrees * value(factTapKhDrop) }
 
 func (w *Water) assume(text string, values ...any) {
 	w.Assumed = append(w.Assumed, fmt.Sprintf(text, values...))

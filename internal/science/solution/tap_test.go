@@ -58,6 +58,7 @@ func TestWhatIsSaidOfTaps(t *testing.T) {
 		{"a strip between two colours", func(t *Tap) { t.Chlorine, t.Alkalinity = Figure{}, Between(120, 180) }, []string{"tap-alkalinity-high"}},
 	} {
 		tap := hardTap()
+		tap.EC = Figure{} // its own test is below
 		c.change(&tap)
 		if got := codes(tap.Findings(waterOf(t, tap))); !slices.Equal(got, c.want) {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
@@ -104,5 +105,35 @@ func TestBlends(t *testing.T) {
 	w := waterOf(t, hard).Blend(0.5)
 	if math.Abs(w.AlkalinityMgL-140) > 1e-9 || math.Abs(w.PH-7.4) > 0.15 {
 		t.Errorf("half and half: alkalinity %v, pH %v", w.AlkalinityMgL, w.PH)
+	}
+}
+
+// One degree of carbonate hardness is 17.8 mg/L as CaCO3 (an encyclopaedia
+// article on carbonate hardness, read).
+func TestPublishedDropTest(t *testing.T) {
+	if got := DropTest(7); math.Abs(got-124.9) > 0.05 {
+		t.Errorf("seven drops are %v mg/L", got)
+	}
+}
+
+func TestAnECWithoutAReport(t *testing.T) {
+	w := waterOf(t, Tap{EC: Exactly(0.5)})
+	if got := EC25(w.Ions, Closed); math.Abs(got-0.5) > 0.01 || w.Known {
+		t.Errorf("water of 0.5 mS/cm is taken for %v", got)
+	}
+	contrary := hardTap()
+	contrary.Chlorine, contrary.EC = Figure{}, Exactly(0.9)
+	if got := codes(contrary.Findings(waterOf(t, contrary))); !slices.Equal(got, []string{"tap-ec"}) {
+		t.Errorf("%v", got)
+	}
+}
+
+// The least alkalinity of a strip gives the least acid.
+func TestEndsOfAStrip(t *testing.T) {
+	least, most := Tap{Alkalinity: Between(80, 120), PH: Exactly(7.5)}.Ends()
+	a, _ := at25.Acidify(waterOf(t, least).Ions, phDown(t), 5.8, OutdoorAir())
+	b, _ := at25.Acidify(waterOf(t, most).Ions, phDown(t), 5.8, OutdoorAir())
+	if r := b.OpenMolL / a.OpenMolL; math.Abs(r-1.5) > 0.01 {
+		t.Errorf("half as much again is %v times", r)
 	}
 }

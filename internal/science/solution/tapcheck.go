@@ -66,6 +66,9 @@ func (t Tap) Findings(w Water) []finding.Finding {
 	case gap > value(factTapBalanceWarn):
 		say(finding.Warn, "tap-balance", "", fmt.Sprintf("The report is out of balance by %.0f %%: %s.", gap, side(w.GapEqL)), "Read the figures again. The gap is filled with sodium or chloride until then.")
 	}
+	if ec := EC25(w.Ions, Closed); t.EC.Known && t.anyIon() && math.Abs(ec-t.EC.Value) > percent(factTapEcOff)*t.EC.Value {
+		say(finding.Note, "tap-ec", "ec", fmt.Sprintf("The ions of the report make %.2f mS/cm, and the EC told is %.2f.", ec, t.EC.Value), "Taps change with the season: dip the meter into it.")
+	}
 	for _, l := range []struct {
 		field  string
 		figure Figure

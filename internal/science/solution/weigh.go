@@ -7,6 +7,24 @@ import "math"
 type Tools struct {
 	ScaleStepG    float64
 	SyringeStepML float64
+	Spoons        []Spoon
+}
+
+// Spoon is one level spoonful of one fertiliser, weighed by the class itself:
+// grain and packing differ too much for a table.
+type Spoon struct {
+	Name, Of string // the spoon, and the fertiliser by its name
+	Grams    float64
+}
+
+// spoon for a fertiliser; it is used only where there is no scale.
+func (t Tools) spoon(f Fertiliser) (Spoon, bool) {
+	for _, s := range t.Spoons {
+		if s.Grams > 0 && (s.Of == f.Name || s.Of == f.Salt) {
+			return s, true
+		}
+	}
+	return Spoon{}, false
 }
 
 func (t Tools) syringe() float64 {
@@ -20,13 +38,15 @@ func (t Tools) syringe() float64 {
 func (t Tools) least() float64 { return value(factWeighLeastSteps) * t.ScaleStepG }
 
 // Portion is one fertiliser as the class measures it out. Exactly one way is
-// used: RoundedGrams on the scale, Millilitres of a liquid, or Stock.
+// used: RoundedGrams on the scale, Millilitres of a liquid, Stock, or Spoons.
 type Portion struct {
 	Name         string
 	Grams        float64 // what the sum asks for
 	RoundedGrams float64 // what the measuring gives, through a stock too
 	Millilitres  float64 // of a liquid or of the stock
 	Stock        *SmallStock
+	Spoons       float64 // level spoons, where there is no scale
+	spoon        Spoon
 	step         float64 // grams for each step of the tool; 0 where nothing is rounded
 }
 
@@ -47,7 +67,11 @@ func (t Tools) portion(f Fertiliser, grams float64) Portion {
 	case f.Liquid():
 		p.step = t.syringe() * f.DensityKgL
 	case t.ScaleStepG <= 0:
-		p.RoundedGrams = grams
+		if spoon, ok := t.spoon(f); ok {
+			p.spoon, p.step = spoon, spoon.Grams
+		} else {
+			p.RoundedGrams = grams
+		}
 	case grams >= t.least():
 		p.step = t.ScaleStepG
 	default:
@@ -114,6 +138,8 @@ func (p *Portion) measured(f Fertiliser, steps float64) {
 		p.Millilitres = p.Stock.PourML
 	case f.Liquid():
 		p.Millilitres = f.Millilitres(p.RoundedGrams)
+	case p.spoon.Grams > 0:
+		p.Spoons = steps
 	}
 }
 
