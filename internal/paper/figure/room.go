@@ -95,7 +95,8 @@ func (p *pen) free(t lettering, inHole bool) bool {
 func (p *pen) clearOfWords(t lettering) bool {
 	own := t.box(airPX)
 	bounds := own.bounds()
-	if bounds.Min.X < -airPX || bounds.Min.Y < -airPX || bounds.Max.X > p.width+airPX || bounds.Max.Y > p.height+airPX {
+	// Written so that a place that is no number is none.
+	if !(bounds.Min.X >= -airPX && bounds.Min.Y >= -airPX && bounds.Max.X <= p.width+airPX && bounds.Max.Y <= p.height+airPX) {
 		return false
 	}
 	for _, taken := range [2][]box{p.room.taken, p.room.blocked} {
