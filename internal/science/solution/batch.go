@@ -8,7 +8,8 @@ import (
 )
 
 // Order is a tub to be mixed. EC in mS/cm at 25 °C and PH are what is wanted; an
-// EC of 0 takes the target as it stands. Acid is nil where the shelf has none.
+// EC of 0 takes the target as it stands. Acid and Base are nil where the shelf
+// has none.
 // Planted tubs are dosed with more care than tubs that stand ready the day
 // before.
 type Order struct {
@@ -17,7 +18,7 @@ type Order struct {
 	Shelf        []Fertiliser
 	MgL          Content // target at full strength
 	EC, PH       float64
-	Acid         *Reagent
+	Acid, Base   *Reagent
 	Air          Air
 	TemperatureC float64
 	Tools        Tools
@@ -36,6 +37,8 @@ type Batch struct {
 	Band         Band    // EC that the meter should show
 	Acid         AcidPart
 	PHAfterSalts float64
+	BaseMmolL    float64 // that brings it up to the pH asked for; 0 where none is needed or there
+	BaseML       float64 // for the tub; grams of a solid
 	Misses       []Miss
 	Gypsum       float64
 	Brushite     float64
@@ -90,9 +93,24 @@ func Mix(o Order) (Batch, error) {
 	c, _ := At(o.TemperatureC)
 	rest := c.Equilibrium(b.Ions, o.Air)
 	b.PHAfterSalts, b.Gypsum, b.Brushite = rest.PH, rest.Gypsum(), rest.Brushite()
+	b.correct(o, c, b.Ions.Plus(acidIons.Times(-1)))
 	b.Misses = b.Target.Misses(o.Shelf, base, Fit{GramsPerLitre: b.Fit.GramsPerLitre, MgL: b.MgL})
 	b.judge(o)
 	return b, nil
+}
+
+// correct brings in what the salts change: in a planted tub the dose of today
+// meets them, and water that they turn sour wants a base.
+func (b *Batch) correct(o Order, c *Chemistry, withoutAcid Ions) {
+	if a := &b.Acid; o.Planted && a.openMolL > 0 {
+		today, at := c.Planted(withoutAcid, a.row, a.openMolL)
+		a.DoseTodayML, a.PHAtOnce = a.row.Amount(today*o.Litres), at
+	}
+	if o.Base != nil && o.PH > 0 && b.PHAfterSalts < o.PH {
+		if mol, ok := c.DoseTo(b.Ions, *o.Base, o.PH, o.Air); ok {
+			b.BaseMmolL, b.BaseML = 1000*mol, o.Base.Amount(mol*o.Litres)
+		}
+	}
 }
 
 // mostStrength bounds the search for an EC.
@@ -169,9 +187,6 @@ func (o Order) acid() AcidPart {
 		return a
 	}
 	today, at := d.OpenMolL, d.PHAtOnce
-	if o.Planted {
-		today, at = c.Planted(o.Water.Ions, a.row, d.OpenMolL)
-	}
 	if a.row.Citric() {
 		today, at = o.trim(c, a.row, today)
 	} else {
@@ -196,6 +211,13 @@ func (b *Batch) judge(o Order) {
 	}
 	for _, m := range b.Misses {
 		b.Findings = append(b.Findings, m.Finding(o.Field))
+	}
+	if least := value(factAcidStepLeastPh); b.PHAfterSalts < least {
+		b.Findings = append(b.Findings, finding.Finding{
+			Level: finding.Note, Code: "mix-sour", Field: o.Field,
+			Text: fmt.Sprintf("The salts alone bring this water to pH %.1f: soft water has nothing to hold against them.", b.PHAfterSalts),
+			Hint: "Leave some tap water in the blend, or have an adult add a very little base, wait, and measure again.",
+		})
 	}
 	if b.Brushite > 0 {
 		b.Findings = append(b.Findings, finding.Finding{

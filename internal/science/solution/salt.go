@@ -95,8 +95,14 @@ func formulaOf(f facts.Fact) Formula {
 
 func (r saltRow) fertiliser() Fertiliser {
 	row := Facts.Get(r.formula)
-	formula := formulaOf(row)
-	f := Fertiliser{Name: row.AppliesTo, Salt: r.id, Ions: r.ions.Times(1 / formula.MolarMass())}
+	f := r.of(formulaOf(row))
+	f.Name = row.AppliesTo
+	return f
+}
+
+// of is the salt with the crystal water of a formula.
+func (r saltRow) of(formula Formula) Fertiliser {
+	f := Fertiliser{Salt: r.id, Ions: r.ions.Times(1 / formula.MolarMass())}
 	for n, symbol := range map[Nutrient]string{
 		Phosphorus: "P", Potassium: "K", Calcium: "Ca", Magnesium: "Mg", Sulfur: "S", Iron: "Fe", Manganese: "Mn", Boron: "B",
 		Zinc: "Zn", Copper: "Cu", Molybdenum: "Mo", Sodium: "Na", Chlorine: "Cl",
@@ -121,7 +127,7 @@ func anhydrousShare(f Formula, r saltRow) float64 {
 		return 1
 	}
 	water := 0.0
-	for _, part := range hydrateWater(f.Text) {
+	for _, part := range hydrateWater(plain(f.Text)) {
 		water += part
 	}
 	water *= 2*weight("H") + weight("O")
