@@ -11,7 +11,11 @@ EXAMPLES := fernhollow saltbrook
 
 .PHONY: run demo build tools test bench bench-once docs shots clean
 
+# PORT takes another port where 8420 is in use.
+PORT ?= 8420
+
 run: demo
+	@bin/rootbell serve --listen 127.0.0.1:$(PORT)
 
 demo: build
 	@for name in $(EXAMPLES); do \

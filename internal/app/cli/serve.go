@@ -1,46 +1,45 @@
 package cli
 
 import (
+	"errors"
 	"fmt"
 	"runtime/debug"
 	"time"
 
 	"github.com/spf13/cobra"
 
-	"rootbell/internal/app/store"
 	"rootbell/internal/app/web"
 )
 
 func serveCommand(s Streams) *cobra.Command {
-	data, listen := "", "127.0.0.1:8420"
+	var d database
+	listen := "127.0.0.1:8420"
 	c := &cobra.Command{
 		Use:   "serve",
 		Short: "The pages, in a browser on this computer",
 		Long: "Serves the pages to a browser on this computer until it is stopped with Ctrl-C.\n" +
 			"The gardens are kept in one file; 'rootbell backup' copies it.\n" + exits,
 		Args: noArguments,
-		RunE: func(c *cobra.Command, _ []string) error { return serve(c, s, data, listen) },
+		RunE: func(c *cobra.Command, _ []string) error { return serve(c, s, &d, listen) },
 	}
-	c.Flags().StringVar(&data, "data", "", "the database (default: in your settings folder)")
+	d.flag(c)
 	c.Flags().StringVar(&listen, "listen", listen, "the address, one of this computer's own")
 	return c
 }
 
-func serve(c *cobra.Command, s Streams, data, listen string) error {
+func serve(c *cobra.Command, s Streams, d *database, listen string) error {
 	ctx := c.Context()
 	l, err := web.Listen(ctx, listen)
-	if err != nil {
+	if errors.Is(err, web.ErrNotLoopback) || errors.Is(err, web.ErrNoAddress) {
 		return usageError{err.Error(), "use --listen 127.0.0.1:8420, or another port"}
 	}
-	defer func() { _ = l.Close() }() // Serve closes it, unless it never came to that
-	if data == "" {
-		if data, err = store.DefaultPath(); err != nil {
-			return failedError{err.Error(), "name the database with --data"}
-		}
-	}
-	st, err := store.Open(ctx, data, time.Now())
 	if err != nil {
-		return failedError{err.Error(), "name another database with --data"}
+		return failedError{"the pages cannot be opened at " + listen + ": " + err.Error(), "another program may use this port, perhaps a Rootbell that still runs: stop it, or take another with --listen 127.0.0.1:8421"}
+	}
+	defer func() { _ = l.Close() }() // Serve closes it, unless it never came to that
+	st, err := d.open(ctx, s)
+	if err != nil {
+		return err
 	}
 	defer func() { _ = st.Close() }() // what was saved is saved
 	version, _, _ := programVersion()
@@ -69,4 +68,3 @@ func programVersion() (version, goVersion, commit string) {
 	}
 	return version, goVersion, commit
 }
-

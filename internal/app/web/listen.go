@@ -16,11 +16,14 @@ const grace = 10 * time.Second
 // ErrNotLoopback refuses an address that others could reach.
 var ErrNotLoopback = errors.New("the pages are for this computer only: an address that others can reach needs passphrases, which this version does not have")
 
+// ErrNoAddress refuses what cannot be read as a host and a port.
+var ErrNoAddress = errors.New("this is no address")
+
 // Listen opens the address; only one of this machine's own is taken.
 func Listen(ctx context.Context, address string) (net.Listener, error) {
 	host, port, err := net.SplitHostPort(address)
 	if err != nil {
-		return nil, fmt.Errorf("%q is no address: write it as 127.0.0.1:8420", address)
+		return nil, fmt.Errorf("%w: %q", ErrNoAddress, address)
 	}
 	if host == "localhost" {
 		host = "127.0.0.1"
