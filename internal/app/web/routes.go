@@ -27,6 +27,9 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("POST /g/{garden}/build/try", s.tryBuild)
 	m.HandleFunc("POST /g/{garden}/merge", s.merge)
 
+	m.HandleFunc("GET /g/{garden}/logbook", s.showLogbook)
+	m.HandleFunc("POST /g/{garden}/logbook", s.writeReading)
+
 	m.HandleFunc("GET /g/{garden}/working", s.showWorkings)
 	m.HandleFunc("GET /g/{garden}/working/{key}", s.showWorking)
 	m.HandleFunc("GET /g/{garden}/working/{key}/part", s.showWorkingPart)

@@ -140,5 +140,7 @@ var messages = map[string]string{
 	"away":     "The garden is put away. It can be brought back from the foot of this page.",
 	"back":     "The garden is back.",
 	"imported": "The garden was read in.",
+	"written":  "It is in the book.",
+	"there":    "This entry was in the book already. It stands there once.",
 	"returned": "The plan is as it was then. The one before that is kept too.",
 }
