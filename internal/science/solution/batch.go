@@ -209,7 +209,12 @@ func (b *Batch) judge(o Order) {
 	for _, f := range o.Shelf {
 		b.Findings = append(b.Findings, f.Findings(o.Field)...)
 	}
-	for _, m := range b.Misses {
+	for i := range b.Misses {
+		m := &b.Misses[i]
+		if acid := b.Acid.Adds[m.Of]; m.Have > m.Want && acid > m.Want/2 {
+			m.byAcid = true
+			m.InTheWay = fmt.Sprintf("the acid for this water brings %.3g mg/L by itself", acid)
+		}
 		b.Findings = append(b.Findings, m.Finding(o.Field))
 	}
 	if least := value(factAcidStepLeastPh); b.PHAfterSalts < least {

@@ -15,6 +15,7 @@ type Miss struct {
 	Level    finding.Level
 	InTheWay string   // what keeps it from the target
 	Buy      []string // salts, by name, with which it would be reached
+	byAcid   bool
 }
 
 // Share is the miss as a share of the target; negative is too little.
@@ -35,7 +36,7 @@ func (t Target) Misses(shelf []Fertiliser, base Content, f Fit) []Miss {
 		}
 		m.Level = level
 		m.InTheWay = t.inTheWay(n, shelf, base, f)
-		if m.Have < m.Want {
+		if m.Have < m.Want && level > finding.Note {
 			m.Buy = t.buy(n, shelf, base)
 		}
 		out = append(out, m)
@@ -144,7 +145,7 @@ func (t Target) buy(n Nutrient, shelf []Fertiliser, base Content) []string {
 	}
 	var offers []offer
 	for _, s := range catalogue {
-		if s.Share[n] == 0 || s.Salt == restricted {
+		if s.Share[n] == 0 || s.Salt == restricted || !n.Micro() && s.micro() {
 			continue
 		}
 		f, err := t.FitTo(append(append([]Fertiliser(nil), shelf...), s), base)
@@ -170,6 +171,17 @@ func (t Target) buy(n Nutrient, shelf []Fertiliser, base Content) []string {
 	return out
 }
 
+// micro tells whether a fertiliser is bought for a micronutrient: a gram of it
+// is a dose for many tubs, and no remedy for anything else.
+func (f Fertiliser) micro() bool {
+	for n := Iron; n <= Molybdenum; n++ {
+		if f.Share[n] > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // Finding is the miss in words, with the field of the fertilisers.
 func (m Miss) Finding(field string) finding.Finding {
 	word := "too little"
@@ -181,8 +193,12 @@ func (m Miss) Finding(field string) finding.Finding {
 		Text: fmt.Sprintf("%.3g mg/L of %s instead of %.3g is %s: %s.", m.Have, m.Of, m.Want, word, m.InTheWay),
 	}
 	switch {
+	case m.Level == finding.Note:
+		f.Hint = "Accept it: plants bear this much."
 	case len(m.Buy) > 0:
 		f.Hint = "Buy " + orList(m.Buy) + ", or accept it."
+	case m.byAcid:
+		f.Hint = "Blend with rain or deionised water first, so that less acid is needed."
 	case m.Have > m.Want:
 		f.Hint = "Accept it, or thin the water or the feed that brings it."
 	default:

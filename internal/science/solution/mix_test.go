@@ -82,6 +82,10 @@ func TestAWholeMix(t *testing.T) {
 	for _, f := range b.Findings {
 		t.Logf("%s %s: %s %s", f.Level, f.Code, f.Text, f.Hint)
 	}
+	at := slices.IndexFunc(b.Findings, func(f finding.Finding) bool { return f.Code == "feed-P" })
+	if at < 0 || !strings.Contains(b.Findings[at].Text, "the acid for this water") || !strings.Contains(b.Findings[at].Hint, "less acid") {
+		t.Errorf("nobody says that the phosphorus is the acid's: %v", b.Findings)
+	}
 	if math.Abs(b.Band.EC-1.4) > 0.03 || !b.Band.Holds(1.4) {
 		t.Errorf("EC %v, wanted 1.4", b.Band.EC)
 	}

@@ -239,6 +239,7 @@ func TestPublishedBase(t *testing.T) {
 		w := recipeIons[row.name].Times(1e-3)
 		a, _ := c.DoseTo(w, pure(t, "potassium hydroxide"), 5.8, Closed)
 		b, _ := c.DoseTo(w, pure(t, "potassium hydroxide"), 6.0, Closed)
+		t.Logf("%s: %.4f and %.4f mmol/L, published %v and %v", row.name, 1000*a, 1000*b, row.to58, row.to60)
 		if math.Abs(1000*a-row.to58) > 0.002 || math.Abs(1000*b-row.to60) > 0.002 {
 			t.Errorf("%s: %.4f and %.4f mmol/L, want %v, %v (%s)", row.name, 1000*a, 1000*b, row.to58, row.to60, phreeqc)
 		}
@@ -258,7 +259,9 @@ func TestPublishedDrift(t *testing.T) {
 	}{
 		{Uptake{0.1e-3, 0}, 4.94}, {Uptake{0.5e-3, 0}, 3.53}, {Uptake{0, 0.1e-3}, 6.14}, {Uptake{0, 0.5e-3}, 6.91}, {Uptake{0.5e-3, 0.5e-3}, 5.80},
 	} {
-		if got := c.Drift(w, row.take, Closed); math.Abs(got-row.ph) > within {
+		got := c.Drift(w, row.take, Closed)
+		t.Logf("%+v: pH %.3f, published %.2f", row.take, got, row.ph)
+		if math.Abs(got-row.ph) > within {
 			t.Errorf("%+v: pH %.3f, want %v (%s)", row.take, got, row.ph, phreeqc)
 		}
 	}

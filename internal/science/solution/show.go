@@ -1,6 +1,9 @@
 package solution
 
 import (
+	"strings"
+	"unicode"
+
 	"rootbell/internal/base/facts"
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
@@ -40,13 +43,20 @@ func ShowNutrient(b *working.Book, n Nutrient, shelf []Fertiliser, portions []Po
 		if shelf[j].Share[n] == 0 || p.RoundedGrams == 0 {
 			continue
 		}
-		name := "_" + shelf[j].Name + "_" + n.Symbol()
-		m := found(b, "grams_"+shelf[j].Name, p.Name+", weighed", "m", quantity.SmallMass.WithDecimals(2, 3), quantity.Gram, p.RoundedGrams, "non-negative least squares, then whole steps of the scale")
+		which := keyed(shelf[j].Name)
+		name := "_" + which + "_" + n.Symbol()
+		m := found(b, "grams_"+which, p.Name+", weighed", "m", quantity.SmallMass.WithDecimals(2, 3), quantity.Gram, p.RoundedGrams, "non-negative least squares, then whole steps of the scale")
 		s := found(b, "share"+name, "share of "+n.String()+" in "+p.Name, "s", quantity.Share.WithDecimals(2, 2), quantity.One, shelf[j].Share[n], "label or formula, "+ciaawSource)
 		c := b.Work(bringsLaw, "brings"+name, n.String()+" from "+p.Name, m, s, litres)
 		total = b.Work(addLaw, "sum"+name, n.String()+" so far", total, c)
 	}
 	return total
+}
+
+// keyed is a name as it stands in a key: letters and figures, a hyphen between.
+func keyed(name string) string {
+	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	return strings.Join(words, "-")
 }
 
 const ciaawSource = "CIAAW, Standard Atomic Weights 2021"

@@ -107,7 +107,8 @@ func (c *Chemistry) compose(w Ions, ph float64, air Air, s *State) {
 	c.activity(s)
 	h := math.Exp(-math.Ln10 * ph)
 	s.hydrogen = h / s.gamma[1]
-	b := c.bind(h, s)
+	var b binding
+	c.bind(h, s, &b)
 	fixed := -1
 	if air.open() {
 		s.free[CO3] = c.henry * air.CO2PPM * 1e-6 / b.each[carbonDioxide]
@@ -127,8 +128,8 @@ func (c *Chemistry) compose(w Ions, ph float64, air Air, s *State) {
 	}
 }
 
-func (c *Chemistry) bind(h float64, s *State) *binding {
-	var b binding
+// bind fills a binding for a proton activity.
+func (c *Chemistry) bind(h float64, s *State, b *binding) {
 	powers := [5]float64{1 / h, 1, h, h * h, h * h * h} // by protons, from −1
 	for n := range complexes {
 		sp := &complexes[n]
@@ -149,7 +150,6 @@ func (c *Chemistry) bind(h float64, s *State) *binding {
 			b.alone[sp.cation] += v
 		}
 	}
-	return &b
 }
 
 // free finds the free ions. Each pair holds one cation and one anion, so the
