@@ -42,8 +42,8 @@ func (s *Server) showBuild(w http.ResponseWriter, r *http.Request) {
 	s.buildPage(w, r, http.StatusOK, o, a, f, tub)
 }
 
-// buildPage writes the page, from a whole plan or from one just typed that
-// cannot be worked out: then a is nil and the last drawing is left out.
+// buildPage writes the page. Where what was typed cannot be worked out, the form
+// has it and a is the last that could be.
 func (s *Server) buildPage(w http.ResponseWriter, r *http.Request, status int, o *opened, a *garden.Assessment, f *form, tub int) {
 	body := buildBody{ID: o.ID, Example: o.Example, Base: o.Revision.Number, Index: tub, Tub: o.Plan.Tubs[tub].Name, Form: tubForm(f, tub)}
 	for i, t := range o.Plan.Tubs {
@@ -52,11 +52,10 @@ func (s *Server) buildPage(w http.ResponseWriter, r *http.Request, status int, o
 		}
 	}
 	for _, p := range f.problems {
-		body.Problems = append(body.Problems, problemView{p.What, p.Hint, p.Field, plan.PathWords(f.text, p.Field), "#" + idOf(p.Field)})
+		body.Problems = append(body.Problems, f.problem(p, tub))
 	}
-	if a != nil {
-		body.Work = workOf(o, a, tub)
-	}
+	body.Work = workOf(o, a, tub)
+	body.Work.typed(f, tub)
 	frame := s.frameOf(r, o, a, "build", "Build")
 	frame.Here = buildAddress(o.ID, body.Tub, "")
 	frame.Drawing = body.Tub + ": lid and section"
@@ -155,7 +154,12 @@ func (s *Server) saveBuild(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	if len(p.problems) > 0 {
-		s.buildPage(w, r, http.StatusUnprocessableEntity, p.o, nil, p.f, p.tub)
+		last, err := s.assess(r.Context(), p.o, lid.Full)
+		if err != nil {
+			s.failed(w, r, err)
+			return
+		}
+		s.buildPage(w, r, http.StatusUnprocessableEntity, p.o, last, p.f, p.tub)
 		return
 	}
 	mine := slices.DeleteFunc(slices.Clone(p.edits), func(e edit) bool { return e.Path == "" })
@@ -196,7 +200,7 @@ func (s *Server) tryBuild(w http.ResponseWriter, r *http.Request) {
 	out := tried{Problems: []problemView{}}
 	if len(p.problems) > 0 {
 		for _, q := range p.problems {
-			out.Problems = append(out.Problems, problemView{What: q.What, Hint: q.Hint, Field: q.Field, Where: plan.PathWords(p.text, q.Field), Address: "#" + idOf(q.Field)})
+			out.Problems = append(out.Problems, p.f.problem(q, p.tub))
 		}
 		out.Status = "The drawing shows the last numbers that could be worked out."
 		answerJSON(w, out)

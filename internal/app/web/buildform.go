@@ -15,6 +15,7 @@ type buildForm struct {
 	Keep                     []keepRow
 	Layout                   string // the name of the layout's field
 	KeepFields               []field
+	KeepShape                string
 }
 
 // keepRow is one shape to keep clear, with the button that takes it out.
@@ -42,7 +43,7 @@ func tubForm(f *form, tub int) buildForm {
 		f.field("shelf.width", "long", ""), f.field("shelf.depth", "deep", ""), f.field("shelf.clear_height", "clear height", ""), f.field("shelf.rated_load", "rated load", ""),
 	}, Note: "The maker's rating, for a load spread evenly. Leave it all empty where no shelf is meant."})
 	b.Keep = keepRows(f.doc(), tub)
-	b.KeepFields = f.keepFields()
+	b.KeepFields, b.KeepShape = f.keepFields(), f.posted.Get("keep.shape")
 	f.asked = append(f.asked, b.Layout)
 	return b
 }

@@ -23,7 +23,7 @@ type buildBody struct {
 	Index    int
 	Others   []string
 	Form     buildForm
-	Work     *buildWork // nil where what was typed cannot be worked out
+	Work     *buildWork
 	Problems []problemView
 }
 
@@ -58,11 +58,11 @@ type pictures struct {
 type answerView struct{ Count, Plants, Because, More string }
 
 type holeView struct {
-	N           int
-	X, Y        string
-	XMM, YMM    float64
-	Fixed       bool
-	XName, Name string
+	N        int
+	X, Y     string
+	XMM, YMM float64
+	Fixed    bool
+	Error    *problemView // of what was typed here
 }
 
 type layoutView struct {

@@ -3,6 +3,7 @@ package web
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"rootbell/internal/base/quantity"
@@ -27,47 +28,62 @@ func markOf(mm float64, system quantity.System) string {
 // mostHoles bounds what a form may list.
 const mostHoles = 400
 
-// postedHoles are the holes that a form fixes, as typed; ok is false where the
-// form has no table of holes.
-func (f *form) postedHoles(tub int) (holes [][2]string, ok bool) {
-	if f.posted.Get("holes") != fmt.Sprint(tub) {
-		return nil, false
-	}
-	at := func(n int, end string) string { return fmt.Sprintf("hole.%d.%s", n, end) }
-	for n := 1; n <= mostHoles && f.posted.Has(at(n, "x")); n++ {
-		if f.posted.Get(at(n, "fixed")) != "" {
+// fixedHole is a hole that a form fixes, as typed.
+type fixedHole struct {
+	n    int // its number in the form
+	x, y string
+}
+
+func holeField(n int, end string) string { return fmt.Sprintf("hole.%d.%s", n, end) }
+
+// fixedHoles are the holes that a form fixes.
+func (f *form) fixedHoles(tub int) []fixedHole {
+	var holes []fixedHole
+	for n := 1; n <= mostHoles && f.posted.Has(holeField(n, "x")); n++ {
+		if f.posted.Get(holeField(n, "fixed")) != "" {
 			path := fmt.Sprintf("tubs[%d].lid.holes[0].at[0]", tub)
-			holes = append(holes, [2]string{f.typedIn(path, f.posted.Get(at(n, "x"))), f.typedIn(path, f.posted.Get(at(n, "y")))})
+			holes = append(holes, fixedHole{n, f.typedIn(path, f.posted.Get(holeField(n, "x"))), f.typedIn(path, f.posted.Get(holeField(n, "y")))})
 		}
 	}
-	return holes, true
+	return holes
 }
 
 // holesChange replaces the list of fixed holes where the form means other ones
 // than the plan has.
 func (f *form) holesChange(tub int) (c edit, changed bool) {
-	holes, ok := f.postedHoles(tub)
-	if !ok {
-		return c, false
+	if f.posted.Get("holes") != fmt.Sprint(tub) {
+		return c, false // this form has no table of holes
 	}
+	holes := f.fixedHoles(tub)
 	list := fmt.Sprintf("tubs[%d].lid.holes", tub)
-	if n := f.doc().Items(list); n == len(holes) {
-		same := true
-		for i, h := range holes {
-			for axis := range 2 {
-				typed, _, _, _ := f.doc().Value(fmt.Sprintf("%s[%d].at[%d]", list, i, axis))
-				same = same && samePlace(typed, h[axis], f.units)
-			}
-		}
-		if same {
-			return c, false
-		}
+	if f.fixes(list, holes) {
+		return c, false
 	}
 	items := make([]string, len(holes))
 	for i, h := range holes {
-		items[i] = fmt.Sprintf("{at: [%s, %s]}", flowText(h[0]), flowText(h[1]))
+		items[i] = fmt.Sprintf("{at: [%s, %s]}", flowText(h.x), flowText(h.y))
 	}
 	return edit{plan.Change{Path: list, Typed: "[" + strings.Join(items, ", ") + "]"}, true}, true
+}
+
+// fixes tells whether a list of the plan fixes these holes and no other, in
+// whatever order.
+func (f *form) fixes(list string, holes []fixedHole) bool {
+	n := f.doc().Items(list)
+	if n != len(holes) {
+		return false
+	}
+	left := slices.Clone(holes)
+	for i := range n {
+		x, _, _, _ := f.doc().Value(fmt.Sprintf("%s[%d].at[0]", list, i))
+		y, _, _, _ := f.doc().Value(fmt.Sprintf("%s[%d].at[1]", list, i))
+		at := slices.IndexFunc(left, func(h fixedHole) bool { return samePlace(x, h.x, f.units) && samePlace(y, h.y, f.units) })
+		if at < 0 {
+			return false
+		}
+		left = slices.Delete(left, at, at+1)
+	}
+	return true
 }
 
 // samePlace tells whether two typed lengths are shown alike in a hole's field.

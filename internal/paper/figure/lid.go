@@ -73,7 +73,11 @@ func lidOf(a *garden.Assessment, tub int, layout string, w Width, fr frame) (*li
 			return nil, false
 		}
 	}
-	f.id = strings.Join([]string{"lid", garden.Slug(t.Name), f.layout.Name, w.String()}, "-")
+	kind := "lid"
+	if !f.frame.words { // one page shows both
+		kind = "layout"
+	}
+	f.id = strings.Join([]string{kind, garden.Slug(t.Name), f.layout.Name, w.String()}, "-")
 	f.setScale()
 	return f, true
 }

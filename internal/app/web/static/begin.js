@@ -1,7 +1,8 @@
 // The first page: the drawings of what to measure take the shape of what is
 // typed, and what is typed is kept on this device.
 import { Draft } from "./draft.js";
-import { Live, put } from "./live.js";
+import { Live } from "./live.js";
+import { put } from "./parts.js";
 
 const form = document.getElementById("begin");
 form.dataset.full = "only";
@@ -10,18 +11,24 @@ const live = new Live(form, (answer) => {
   if (answer) put(answer.parts);
 });
 
+// The units at the fields' ends follow the choice.
+const labels = [...form.querySelectorAll(".unit")].map((unit) => [unit, unit.textContent]);
+const drawnIn = form.elements.units.value;
+const other = { cm: "in", in: "cm", L: "gal", gal: "L" };
+function showUnits() {
+  for (const [unit, word] of labels) unit.textContent = form.elements.units.value === drawnIn ? word : (other[word] ?? word);
+}
+
 form.addEventListener("input", (event) => {
-  draft.keep();
   if (event.target.name === "units") {
-    for (const unit of form.querySelectorAll(".unit")) {
-      unit.textContent = { cm: "in", in: "cm", L: "gal", gal: "L" }[unit.textContent] ?? unit.textContent;
-    }
-    const paper = event.target.value === "us" ? "Letter" : "A4";
-    form.elements.paper.value = paper;
+    showUnits();
+    form.elements.paper.value = event.target.value === "us" ? "Letter" : "A4";
   }
+  draft.keep();
   live.soon();
 });
 if (!document.querySelector(".err") && draft.bringBack()) {
+  showUnits();
   document.getElementById("status").textContent = "This is what you typed before.";
   live.ask();
 }

@@ -5,7 +5,10 @@ export class Draft {
   constructor(form, name) {
     this.form = form;
     this.key = `rootbell draft ${name}`;
-    this.began = this.entries();
+    // A page with something to mend shows what was typed and not what is saved.
+    this.began = form.dataset.unsaved ? {} : this.entries();
+    this.base = form.elements.base?.value;
+    this.changedThere = [];
   }
 
   // entries are the fields that a person types in, by name.
@@ -33,8 +36,10 @@ export class Draft {
   }
 
   keep() {
+    const changes = this.changes();
+    const were = Object.fromEntries(Object.keys(changes).map((name) => [name, this.began[name]]));
     try {
-      if (this.changed()) localStorage.setItem(this.key, JSON.stringify(this.changes()));
+      if (Object.keys(changes).length > 0) localStorage.setItem(this.key, JSON.stringify({ base: this.base, changes, were }));
       else localStorage.removeItem(this.key);
     } catch {
       // Private windows may keep nothing; the form itself still works.
@@ -57,28 +62,40 @@ export class Draft {
     } catch {
       return false;
     }
-    if (!kept) return false;
+    if (!kept?.changes) return false;
+    this.from = kept.base;
     let some = false;
-    for (const [name, value] of Object.entries(kept)) {
+    for (const [name, value] of Object.entries(kept.changes)) {
       const field = this.form.elements.namedItem(name);
       if (!field) continue;
-      if (field instanceof RadioNodeList) {
-        if (field.value !== value) some = true;
-        field.value = value;
-      } else if (field.type === "checkbox") {
-        if (field.checked !== value) some = true;
-        field.checked = value;
-      } else {
-        if (field.value !== value) some = true;
-        field.value = value;
-      }
+      const end = field.type === "checkbox" ? "checked" : "value";
+      if (field[end] === value) continue;
+      const was = kept.were?.[name];
+      if (was !== undefined && was !== field[end]) this.changedThere.push([field, field[end]]);
+      field[end] = value;
+      some = true;
     }
     return some;
   }
+
+  // meanwhile tells which of the fields brought back were changed elsewhere
+  // since, so that none is overwritten unseen.
+  meanwhile() {
+    if (this.from === this.base) return "";
+    const said = this.changedThere.filter(([field]) => field.labels?.length).map(([field, value]) => `${field.labels[0].textContent.trim()} is ${value} there`);
+    return said.length > 0 ? ` The plan was changed elsewhere since: ${said.join(", ")}.` : "";
+  }
 }
 
-// wasSaved tells whether this page was opened because something was saved.
+// wasSaved tells whether this page was opened because something was saved. The
+// address forgets it, so that a reload is no saving.
 export const wasSaved = new URLSearchParams(location.search).has("said");
+
+if (wasSaved) {
+  const address = new URL(location.href);
+  address.searchParams.delete("said");
+  history.replaceState(history.state, "", address);
+}
 
 // forget drops every draft whose name begins so.
 export function forget(name) {

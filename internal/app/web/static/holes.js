@@ -1,12 +1,53 @@
 // Moving holes. The drawing says how its pixels and the lid's millimetres go
 // together; what is moved stands in the table's fields, and is fixed there.
 
+import { settle } from "./parts.js";
+
 const far = 5; // marks of the ruler that a step with Shift takes
 
-export function holes(form, changed, ask) {
+// focused is the hole that has the focus, in the drawing or in the table. An
+// answer may give it another number, so that only its place tells it again.
+export function focused() {
+  const at = document.activeElement;
+  const hole = at?.closest?.("#lid-figure .hole");
+  if (hole) return { ...place(hole), tick: false };
+  const row = at?.type === "checkbox" && at.closest(".holes tr");
+  const drawn = row && document.querySelector(`#lid-figure .hole[data-n="${row.dataset.n}"]`);
+  return drawn ? { ...place(drawn), tick: true } : null;
+}
+
+// focusAt gives the focus to the hole at a place.
+export function focusAt(at) {
+  for (const hole of document.querySelectorAll("#lid-figure .hole")) {
+    const here = place(hole);
+    if (Math.hypot(here.x - at.x, here.y - at.y) > same || hole.getClientRects().length === 0) continue;
+    const spot = at.tick ? document.querySelector(`.holes tr[data-n="${hole.dataset.n}"] [type=checkbox]`) : hole;
+    if (document.activeElement !== spot) spot?.focus({ preventScroll: true });
+  }
+}
+
+// fieldOfHole is the field of the table that a path of the plan means: the
+// plan's list has the ticked holes alone.
+export function fieldOfHole(form, path) {
+  const part = /^tubs\[\d+\]\.lid\.holes\[(\d+)\](?:\.at(?:\[(\d)\])?)?$/.exec(path);
+  if (!part) return null;
+  const ticked = [...form.querySelectorAll(".holes tr[data-n]")].filter((row) => row.querySelector("[type=checkbox]").checked);
+  return ticked[Number(part[1])]?.querySelectorAll("[type=text]")[Number(part[2] ?? 0)] ?? null;
+}
+
+const same = 0.06; // mm
+
+const place = (hole) => ({
+  x: Number(hole.dataset.atX ?? hole.dataset.x),
+  y: Number(hole.dataset.atY ?? hole.dataset.y),
+});
+
+// holes lets the holes be moved. While one is held the drawing must stay: live
+// is stopped until it is let go.
+export function holes(form, changed, live) {
   let held = null;
 
-  const holeOf = (target) => target.closest?.("#lid-figure .hole");
+  const holeOf = (target) => target?.closest?.("#lid-figure .hole");
   const drawing = (hole) => {
     const svg = hole.ownerSVGElement;
     const d = svg.dataset;
@@ -30,19 +71,17 @@ export function holes(form, changed, ask) {
     const fixed = field(hole, "fixed");
     if (fixed) fixed.checked = true;
   }
-  const place = (hole) => ({
-    x: Number(hole.dataset.atX ?? hole.dataset.x),
-    y: Number(hole.dataset.atY ?? hole.dataset.y),
-  });
 
   form.addEventListener("pointerdown", (event) => {
-    const hole = holeOf(event.target);
-    if (!hole || event.button !== 0) return;
+    if (!holeOf(event.target) || event.button !== 0) return;
     event.preventDefault();
+    settle(); // the drawing may have waited for the table to be left
+    const hole = holeOf(document.elementFromPoint(event.clientX, event.clientY));
+    if (!hole) return;
     hole.focus();
     const box = drawing(hole).svg.getBoundingClientRect();
     const view = drawing(hole).svg.viewBox.baseVal;
-    held = { hole, x: event.clientX, y: event.clientY, from: place(hole), zoom: view.width / box.width, moved: false };
+    held = { hole, x: event.clientX, y: event.clientY, from: place(hole), zoom: view.width / box.width, moved: false, waiting: live.stop() };
     hole.classList.add("held");
     hole.setPointerCapture(event.pointerId);
   });
@@ -58,12 +97,10 @@ export function holes(form, changed, ask) {
   const drop = () => {
     if (!held) return;
     held.hole.classList.remove("held");
-    const moved = held.moved;
+    const { moved, waiting } = held;
     held = null;
-    if (moved) {
-      changed();
-      ask();
-    }
+    if (moved) changed();
+    if (moved || waiting) live.ask();
   };
   form.addEventListener("pointerup", drop);
   form.addEventListener("pointercancel", drop);

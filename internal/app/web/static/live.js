@@ -17,9 +17,18 @@ export class Live {
     this.timer = setTimeout(() => this.ask(), pause);
   }
 
-  async ask() {
+  // stop gives up what is on its way; true where there was something.
+  stop() {
+    const waiting = this.timer !== 0 || this.asking !== null;
     clearTimeout(this.timer);
     this.asking?.abort();
+    this.timer = 0;
+    this.asking = null;
+    return waiting;
+  }
+
+  async ask() {
+    this.stop();
     const mine = new AbortController();
     this.asking = mine;
     for (const effort of this.form.dataset.full === "only" ? ["full"] : ["quick", "full"]) {
@@ -34,54 +43,14 @@ export class Live {
         answer = await response.json();
       } catch (error) {
         if (error.name === "AbortError" || mine.signal.aborted) return;
+        this.asking = null;
         this.show(null);
         return;
       }
       if (mine.signal.aborted) return;
       this.show(answer);
-      if (answer.full || answer.problems.length > 0) return;
+      if (answer.full || answer.problems.length > 0) break;
     }
-  }
-}
-
-// put swaps parts of the page for the answer's and keeps the place where one
-// is: the focus, and what was unfolded.
-export function put(parts) {
-  const at = document.activeElement;
-  const mark = at && (at.id ? `#${CSS.escape(at.id)}` : at.name ? `[name="${CSS.escape(at.name)}"]` : "");
-  for (const [id, html] of Object.entries(parts ?? {})) {
-    const place = document.getElementById(id);
-    if (!place) continue;
-    const open = [...place.querySelectorAll("details[open] > summary")].map((s) => s.textContent.split(":")[0]);
-    place.innerHTML = html;
-    for (const summary of place.querySelectorAll("details > summary")) {
-      if (open.includes(summary.textContent.split(":")[0])) summary.parentElement.open = true;
-    }
-  }
-  if (mark && document.activeElement !== at) document.querySelector(mark)?.focus({ preventScroll: true });
-}
-
-// tell puts each problem at its field, and takes away those that are mended.
-export function tell(form, problems) {
-  for (const old of form.querySelectorAll(".err[data-live]")) old.remove();
-  for (const field of form.querySelectorAll("[aria-invalid]")) {
-    field.removeAttribute("aria-invalid");
-    field.closest(".field")?.classList.remove("bad");
-  }
-  for (const problem of problems) {
-    const field = form.elements.namedItem(problem.Field);
-    if (!(field instanceof Element)) continue;
-    field.setAttribute("aria-invalid", "true");
-    const box = field.closest(".field");
-    box?.classList.add("bad");
-    const said = document.createElement("div");
-    said.className = "err";
-    said.dataset.live = "yes";
-    const line = document.createElement("p");
-    const what = document.createElement("b");
-    what.textContent = `${problem.What}. `;
-    line.append(what, problem.Hint);
-    said.append(line);
-    (box ?? field).after(said);
+    this.asking = null;
   }
 }

@@ -11,7 +11,11 @@ if (!text.readOnly) {
   form.addEventListener("input", () => draft.keep());
   const problems = document.querySelector(".err");
   if (wasSaved) draft.drop();
-  else if (!problems && draft.bringBack()) status.textContent = "This is what you typed before and did not save.";
+  else if (!problems && draft.bringBack()) {
+    status.textContent = "This is what you typed before and did not save.";
+    // What was changed elsewhere since is shown beside it when this is saved.
+    form.elements.base.value = draft.from;
+  }
 }
 
 for (const link of document.querySelectorAll("a[data-line]")) {
