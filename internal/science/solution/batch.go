@@ -118,11 +118,12 @@ const mostStrength = 4
 
 // strength finds how much of the target gives the EC that is wanted.
 func (b *Batch) strength(o Order, before Ions, base Content) error {
-	var err error
+	full, err := NewTarget(o.MgL)
+	if err != nil {
+		return err
+	}
 	try := func(s float64) float64 {
-		if b.Target, err = NewTarget(o.MgL.Times(s)); err != nil {
-			return 0
-		}
+		b.Target = full.At(s)
 		if b.Fit, err = b.Target.FitTo(o.Shelf, base); err != nil {
 			return 0
 		}
@@ -206,8 +207,9 @@ func (o Order) trim(c *Chemistry, r Reagent, molL float64) (dose, phAtOnce float
 }
 
 func (b *Batch) judge(o Order) {
-	for _, f := range o.Shelf {
-		b.Findings = append(b.Findings, f.Findings(o.Field)...)
+	for j, f := range o.Shelf {
+		field := fmt.Sprintf("%s[%d]", o.Field, j)
+		b.Findings = append(append(b.Findings, f.Findings(field)...), f.assumptions(field)...)
 	}
 	for i := range b.Misses {
 		m := &b.Misses[i]

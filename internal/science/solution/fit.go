@@ -46,13 +46,28 @@ func NewTarget(mgL Content) (Target, error) {
 	if !aimed {
 		return t, &Fault{"target-empty", "target", "the target names no nutrient", "give at least N, P, K, Ca and Mg in mg/L, or a recipe"}
 	}
-	ammonium := max(percent(factFeedAmmoniumShare)*mgL[Nitrogen], mgL[AmmoniumN])
 	t.Limits = append(t.Limits,
 		Limit{Sodium, value(factTapSodiumMax), "sodium gathers in a tub"},
 		Limit{Chlorine, value(factTapChlorideMax), "chloride gathers in a tub"},
-		Limit{AmmoniumN, ammonium, "more ammonium takes the pH down"},
+		Limit{AmmoniumN, max(percent(factFeedAmmoniumShare)*mgL[Nitrogen], mgL[AmmoniumN]), "more ammonium takes the pH down"},
 	)
 	return t, nil
+}
+
+// At is the target at another strength; 0.5 is half of everything. Ammonium is
+// limited along with it. Micronutrients poison by what there is of them, so in
+// a weaker tub their limits stay.
+func (t Target) At(strength float64) Target {
+	out := Target{MgL: t.MgL.Times(strength), Limits: append([]Limit(nil), t.Limits...)}
+	for i := range out.Limits {
+		switch l := &out.Limits[i]; {
+		case l.Of == AmmoniumN:
+			l.MostMgL *= strength
+		case l.Of.Micro():
+			l.MostMgL *= max(1, strength)
+		}
+	}
+	return out
 }
 
 // weightOf is how much a relative miss of a nutrient counts.

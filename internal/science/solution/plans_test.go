@@ -140,3 +140,23 @@ func TestStripsOnly(t *testing.T) {
 		t.Errorf("what is assumed is not told: %s", got)
 	}
 }
+
+// A tap that brings a micronutrient does not stand in the way of a weak feed.
+func TestMicronutrientsOfTheTap(t *testing.T) {
+	o := order(t)
+	tap := hardTap()
+	tap.Iron, tap.Boron = Exactly(0.3), Exactly(0.1)
+	o.Water, o.EC = waterOf(t, tap), 0.9
+	mix, err := Mix(o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if mix.MgL[Boron] < 0.1 || math.Abs(mix.Band.EC-0.9) > 0.03 {
+		t.Errorf("boron %v mg/L, EC %v", mix.MgL[Boron], mix.Band.EC)
+	}
+	tap.Boron = Exactly(2)
+	o.Water = waterOf(t, tap)
+	if _, err := Mix(o); err == nil || err.(*Fault).Code != "limit-by-water" {
+		t.Errorf("boron that poisons: %v", err)
+	}
+}

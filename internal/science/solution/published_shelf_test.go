@@ -184,3 +184,11 @@ func TestPublishedLeaflet(t *testing.T) {
 		t.Errorf("%.4f mL for each mg/L", got)
 	}
 }
+
+// A gram of fertiliser calcium nitrate in a litre, by its formula.
+func TestPublishedDoubleSalt(t *testing.T) {
+	f, _ := SaltNamed("calcium-nitrate-double-salt")
+	if c := f.MgL(1); math.Abs(c[Nitrogen]-155.5) > 0.06 || math.Abs(c[Calcium]-185.4) > 0.06 {
+		t.Errorf("N %.2f, Ca %.2f mg/L, want 155.5, 185.4 (%s)", c[Nitrogen], c[Calcium], ciaaw)
+	}
+}

@@ -55,9 +55,7 @@ func Simple(litres float64, feeds []Dosed, water Water) (SimpleMix, error) {
 		m.Portions = append(m.Portions, p)
 		m.MgL = m.MgL.Plus(d.Fertiliser.MgL(grams))
 		m.Ions = m.Ions.Plus(d.Fertiliser.Ions.Times(grams))
-		for _, a := range d.Fertiliser.Assumed {
-			m.say(finding.Note, "label-assumed", fmt.Sprintf("fertilisers[%d].label", i), d.Fertiliser.Name+": "+a+".", "The maker's data sheet tells the forms.")
-		}
+		m.Findings = append(m.Findings, d.Fertiliser.assumptions(fmt.Sprintf("fertilisers[%d]", i))...)
 	}
 	m.Band = ECBand(EC25(water.Ions.Plus(m.Ions), OutdoorAir()))
 	if !water.Known && !water.ECKnown {
@@ -72,4 +70,13 @@ func Simple(litres float64, feeds []Dosed, water Water) (SimpleMix, error) {
 
 func (m *SimpleMix) say(level finding.Level, code, field, text, hint string) {
 	m.Findings = append(m.Findings, finding.Finding{Level: level, Code: code, Field: field, Text: text, Hint: hint})
+}
+
+// assumptions tells what was taken for granted about a label.
+func (f Fertiliser) assumptions(field string) []finding.Finding {
+	var out []finding.Finding
+	for _, a := range f.Assumed {
+		out = append(out, finding.Finding{Level: finding.Note, Code: "label-assumed", Field: field + ".label", Text: f.Name + ": " + a + ".", Hint: "The maker's data sheet tells the forms."})
+	}
+	return out
 }
