@@ -20,6 +20,7 @@ type Inputs struct {
 	On     plan.Date  // the moment asked for; left out: the plan's first term day
 	Effort lid.Effort // zero counts as full
 	Seed   uint64
+	Memory Memory // of earlier searches; nil keeps none. It changes no answer
 }
 
 // Assessment is what a plan comes to. Its JSON is the document of

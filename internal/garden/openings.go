@@ -96,7 +96,7 @@ func (t *tubState) seat(r *lidRegion, diameter float64, taken []plane.Circle, ne
 	for _, c := range taken {
 		keepOuts = append(keepOuts, lid.KeepOut{Shape: c, Clearance: diameter / 2})
 	}
-	small, err := lid.NewRegion(bounds, keepOuts)
+	small, err := searchedRegion(t.in.Memory, bounds, keepOuts)
 	if err != nil {
 		return plane.Point{}, false
 	}

@@ -13,7 +13,7 @@ import (
 
 // lidRegion is where a tub's hole centres may lie, with what it was made of.
 type lidRegion struct {
-	*lid.Region
+	searched
 	margins netcup.Margins
 	outline plane.Shape
 	wall    plane.Shape // inner wall at the depth of the cup's bottom; nil where not known
@@ -136,7 +136,7 @@ func (t *tubState) region() *lidRegion {
 		}
 		r.fixed = append(r.fixed, p)
 	}
-	r.Region, err = lid.NewRegion(bounds, keepOuts)
+	r.searched, err = searchedRegion(t.in.Memory, bounds, keepOuts)
 	if errors.Is(err, lid.ErrNoRoom) {
 		t.stop("no-room", field, fmt.Sprintf("%s: there is no room for one hole between the margins and the shapes kept clear.", t.name), "Use smaller cups, a bigger lid, or keep less clear.")
 		return nil

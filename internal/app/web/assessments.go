@@ -19,7 +19,8 @@ const mostKept = 32
 // assessments works plans out and keeps the last answers by what they depend
 // on. Not more are worked out at once than there are processors.
 type assessments struct {
-	turn chan struct{}
+	turn   chan struct{}
+	memory *memory
 
 	mu    sync.Mutex
 	kept  map[[sha256.Size]byte]*garden.Assessment
@@ -27,7 +28,7 @@ type assessments struct {
 }
 
 func newAssessments() *assessments {
-	return &assessments{turn: make(chan struct{}, runtime.GOMAXPROCS(0)), kept: map[[sha256.Size]byte]*garden.Assessment{}}
+	return &assessments{turn: make(chan struct{}, runtime.GOMAXPROCS(0)), memory: newMemory(), kept: map[[sha256.Size]byte]*garden.Assessment{}}
 }
 
 // of is the assessment of a plan on a day. The full answer is given for a quick
@@ -46,7 +47,7 @@ func (k *assessments) of(ctx context.Context, text []byte, p *plan.Plan, on plan
 	if a := k.find(full, asked); a != nil {
 		return a, nil
 	}
-	a, err := garden.Assess(ctx, garden.Inputs{Plan: p, On: on, Effort: effort, Seed: 1})
+	a, err := garden.Assess(ctx, garden.Inputs{Plan: p, On: on, Effort: effort, Seed: 1, Memory: k.memory})
 	if err != nil {
 		return nil, err
 	}
