@@ -2,6 +2,7 @@ package garden
 
 import (
 	"context"
+	"time"
 
 	"rootbell/internal/base/finding"
 	"rootbell/internal/base/quantity"
@@ -10,6 +11,7 @@ import (
 	"rootbell/internal/school/shopping"
 	"rootbell/internal/school/term"
 	"rootbell/internal/science/lid"
+	"rootbell/internal/science/reading"
 	"rootbell/internal/science/tub"
 )
 
@@ -21,6 +23,13 @@ type Inputs struct {
 	Effort lid.Effort // zero counts as full
 	Seed   uint64
 	Memory Memory // of earlier searches; nil keeps none. It changes no answer
+	// Readings are the rows of the garden's logbook in the order in which they
+	// were written down; none is a garden of which nothing was read yet.
+	Readings []reading.Row
+	Zone     *time.Location // the school's; nil is UTC
+	// At is the moment on the day On; zero: that day's last reading, else when
+	// the first person comes.
+	At time.Time
 }
 
 // Assessment is what a plan comes to. Its JSON is the document of
