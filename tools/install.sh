@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # Installs what the tests use: Debian's packages where we are root on Debian,
-# and the linter and formatter, built from tools/go.mod into .cache/bin.
+# axe-core from npm into .cache/node, and the linter and formatter, built from
+# tools/go.mod into .cache/bin.
 # Elsewhere it says what to install. Quick when all of it is there.
 set -euo pipefail
 source "$(dirname "${BASH_SOURCE[0]}")/lib.sh"
@@ -73,5 +74,26 @@ build_go_tools() {
 	echo "golangci-lint and gofumpt: built into .cache/bin"
 }
 
+# The check of the pages for people who cannot see or use a mouse runs in the
+# browser of the tests; tools/npm pins it with its sum.
+install_npm_packages() {
+	if cmp -s tools/npm/package-lock.json "$node_dir/package-lock.json" && [ -e "$node_dir/node_modules/axe-core/axe.min.js" ]; then
+		echo "axe-core: there"
+		return
+	fi
+	if ! command -v npm >/dev/null; then
+		if [ "$(id -u)" -ne 0 ] || ! command -v apt-get >/dev/null; then
+			echo "Install npm in your system's way and run this again; without it the pages are not checked with axe-core."
+			return
+		fi
+		DEBIAN_FRONTEND=noninteractive apt-get -o DPkg::Lock::Timeout=300 -o Acquire::Retries=3 -qq install -y --no-install-recommends npm >/dev/null
+	fi
+	mkdir -p "$node_dir"
+	cp tools/npm/package.json tools/npm/package-lock.json "$node_dir/"
+	npm ci --prefix "$node_dir" --no-audit --no-fund --ignore-scripts --loglevel=error
+	echo "axe-core: installed into .cache/node"
+}
+
 step "Debian packages" install_packages
+step "packages of npm" install_npm_packages
 step "linter and formatter" build_go_tools

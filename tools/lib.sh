@@ -3,6 +3,7 @@
 
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 tool_dir="$root/.cache/bin"
+node_dir="$root/.cache/node"
 cd "$root" || exit 3
 
 # Folders that hold Go code of the program.
