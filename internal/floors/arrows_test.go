@@ -7,6 +7,7 @@ var arrows = map[string][]string{
 	"internal/base/quantity":         {},
 	"internal/base/plane":            {},
 	"internal/base/leastsq":          {},
+	"internal/base/ode":              {},
 	"internal/base/facts":            {"internal/base/quantity"},
 	"internal/base/facts/factgen":    {"internal/base/facts"},
 	"internal/base/working":          {"internal/base/quantity", "internal/base/facts"},
