@@ -25,7 +25,7 @@ func (s *solver) centreRattlers() {
 			copy(one.tx, one.x)
 			copy(one.ty, one.y)
 			before := one.least(one.x, one.y)
-			after, _ := one.climb(firstReach, 0)
+			after, _ := one.climb(firstReach, 0, stopGain)
 			if after > before+1e-7 && after > t {
 				s.x[i], s.y[i] = one.x[0], one.y[0]
 			}
@@ -47,7 +47,7 @@ func (s *solver) canonical(fixed []plane.Point) []plane.Point {
 	sortByRows(pts)
 	if len(fixed) == 0 {
 		best := pts
-		for _, m := range s.mirrors {
+		for _, m := range s.region.symmetries() {
 			img := make([]plane.Point, len(pts))
 			inside := true
 			for k, p := range pts {

@@ -25,7 +25,7 @@ func newPool(n, size int) pool { return pool{n: n, size: size} }
 // add keeps the points if they are among the best and differ in spacing from
 // those kept. Two optima of the same spacing are as a rule mirror images.
 func (p *pool) add(t float64, x, y []float64) {
-	const same = 1e-9
+	const same = 1e-7 // the search stops at searchGain, which leaves far less than this to gain
 	at := len(p.kept)
 	for k, o := range p.kept {
 		if math.Abs(o.t-t) <= same*t {
@@ -96,7 +96,7 @@ func (s *solver) goingBack(t float64) bool {
 		if s.sameAs(o, symmetry{xx: 1, yy: 1}) {
 			return true
 		}
-		for _, m := range s.mirrors {
+		for _, m := range s.region.symmetries() {
 			if s.sameAs(o, m) {
 				return true
 			}

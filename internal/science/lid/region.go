@@ -38,9 +38,11 @@ type Region struct {
 	keepOuts []KeepOut
 	box      plane.Rect
 	rules    []rule
-	area     float64
-	deepest  plane.Point
-	hull     func() plane.Polygon // holds the region; worked out once, when asked
+	area     float64 // mm², good to a part in a hundred; no bound rests on it
+	// Worked out once, when asked:
+	deepest    func() plane.Point   // the place with the most room around it
+	hull       func() plane.Polygon // holds the region
+	symmetries func() []symmetry
 }
 
 // NewRegion returns the part of the plane that lies inside all bounds (at
@@ -70,10 +72,17 @@ func NewRegion(bounds []Inset, keepOuts []KeepOut) (*Region, error) {
 			return nil, fmt.Errorf("keep-clear %d: %w", k+1, err)
 		}
 	}
-	if r.box.Empty() || !r.survey() {
+	if r.box.Empty() {
 		return nil, ErrNoRoom
 	}
+	const areaCuts = 6
+	r.area = r.areaIn(r.box, areaCuts)
+	r.deepest = sync.OnceValue(r.findDeepest)
 	r.hull = sync.OnceValue(r.cellHull)
+	r.symmetries = sync.OnceValue(r.findSymmetries)
+	if r.area == 0 && !r.Contains(r.deepest()) {
+		return nil, ErrNoRoom
+	}
 	return r, nil
 }
 
@@ -116,12 +125,3 @@ func (r *Region) Contains(p plane.Point) bool { return r.Slack(p) >= -feasibleMM
 
 // Box is an upright rectangle around the region.
 func (r *Region) Box() plane.Rect { return r.box }
-
-// Area is the region's area in square millimetres, counted on a grid of cells
-// and good to about one part in a hundred. Bound does not rest on it.
-func (r *Region) Area() float64 { return r.area }
-
-// Deepest is the point of the region with the most room around it, to well
-// under a millimetre: the place for a single hole. Of places about equally
-// deep it is the one nearest the middle.
-func (r *Region) Deepest() plane.Point { return r.deepest }

@@ -212,7 +212,7 @@ func TestRing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s := r.Slack(r.Deepest()); s < 25-0.5 {
+	if s := r.Slack(r.deepest()); s < 25-0.5 {
 		t.Errorf("deepest point has room %g, by hand 25", s)
 	}
 	l, err := r.Spread(context.Background(), 8, Search{})

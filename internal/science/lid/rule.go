@@ -18,6 +18,9 @@ type rule struct {
 	a, b   plane.Point // point: a; box: lower left, upper right; segment: ends; half-plane: normal, -
 	radius float64
 	poly   []side
+	// box holds every place where the slack is below zero; it is everywhere
+	// for borders that bend or run around the region.
+	box plane.Rect
 }
 
 type ruleKind uint8
@@ -161,6 +164,35 @@ func sides(p plane.Polygon) []side {
 		out = append(out, side{at: a, out: plane.Point{X: d.Y, Y: -d.X}, dir: d, length: l})
 	}
 	return out
+}
+
+// bounded returns the rule with its box.
+func (r rule) bounded() rule {
+	r.box = plane.Box(math.Inf(-1), math.Inf(-1), math.Inf(1), math.Inf(1))
+	if r.kind != beyond {
+		return r
+	}
+	b := plane.Rect{Min: r.a, Max: r.a}
+	switch r.core {
+	case corePoint:
+	case coreBox:
+		b.Max = r.b
+	case coreSegment:
+		b = plane.Box(min(r.a.X, r.b.X), min(r.a.Y, r.b.Y), max(r.a.X, r.b.X), max(r.a.Y, r.b.Y))
+	case corePolygon:
+		corners := make(plane.Polygon, len(r.poly))
+		for k, e := range r.poly {
+			corners[k] = e.at
+		}
+		b = corners.Bounds()
+	}
+	r.box = b.Grown(r.radius)
+	return r
+}
+
+// clearOf reports cheaply that the slack at (x, y) is surely at least margin.
+func (r *rule) clearOf(x, y, margin float64) bool {
+	return x < r.box.Min.X-margin || x > r.box.Max.X+margin || y < r.box.Min.Y-margin || y > r.box.Max.Y+margin
 }
 
 // at returns the slack at (x, y) and its gradient, a unit vector.

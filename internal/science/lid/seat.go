@@ -48,6 +48,3 @@ func NearOutline(s plane.Shape) func(plane.Point) float64 {
 func (r *Region) Roomiest() func(plane.Point) float64 {
 	return func(p plane.Point) float64 { return -r.Slack(p) }
 }
-
-// NearPoint is the cost of lying away from q, in mm.
-func NearPoint(q plane.Point) func(plane.Point) float64 { return q.To }

@@ -19,7 +19,7 @@ func TestExtraHoleGoesToTheBestFreePlace(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, cost := range map[string]func(plane.Point) float64{
-		"near the outline": NearOutline(outline), "roomiest": r.Roomiest(), "near a point": NearPoint(plane.Point{X: 150, Y: 90}),
+		"near the outline": NearOutline(outline), "roomiest": r.Roomiest(), "near a point": plane.Point{X: 150, Y: 90}.To,
 	} {
 		got, ok := r.Seat(1, cost)
 		if !ok || r.Slack(got) < -feasibleMM {
@@ -44,7 +44,7 @@ func TestNoPlaceForAnExtraHole(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if p, ok := r.Seat(1, NearPoint(plane.Point{})); ok {
+	if p, ok := r.Seat(1, plane.Point{}.To); ok {
 		t.Errorf("no whole millimetre in the region, yet %v", p)
 	}
 }

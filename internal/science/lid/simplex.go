@@ -8,22 +8,32 @@ import "math"
 // at a corner of the box of moves, where t (and e, if a border is overstepped
 // there) is pivoted in at once, which makes the start feasible.
 //
-// Columns are numbered 0..nv-1 for moves, nv for t, nv+1 for e. Each tableau
-// row is a basic variable as a linear function of the nonbasic ones.
+// Columns are numbered 0..nv-1 for moves, nv for t, nv+1 for e, and filled up
+// to whole quads. Each tableau row is a basic variable as a linear function
+// of the nonbasic ones.
 type simplex struct {
-	nv, m, w int       // moves, rows, tableau width
-	tab      []float64 // m rows of w
-	beta     []float64 // value of the basic variable of each row
-	cost     []float64 // d(objective)/d(nonbasic)
+	nv, m, w int // moves, rows, quads in a row
+	tab      []quad
+	cost     []quad // d(objective)/d(nonbasic)
+	way      []quad // which way a nonbasic variable can go: 1 up, -1 down, 0 not
+	nonbasic []int32
 	lo, hi   []float64 // bounds by variable number; rows' slacks follow
-	basis    []int32   // variable of each row
-	nonbasic []int32   // variable of each column
-	upper    []bool    // nonbasic variable stands at its upper bound
-	val      []float64 // result: value of each move
-	nz       []int32
-	col      []float64 // a column of the tableau, gathered
-	pivots   int
+	val      []float64 // value by variable number; of moves the result
+
+	beta        []float64 // value of the basic variable of each row,
+	least, most []float64 // and its bounds
+	basis       []int32
+	col         []float64 // a column of the tableau, gathered,
+	in          []int32   // and the rows where it is not zero
+	nz          []int32   // quads of the pivot row that are not all zero
+	pivots      int
 }
+
+// quad is four neighbouring numbers of a row; a row is a whole number of them
+// so that its arithmetic needs no remainder.
+type quad [4]float64
+
+func at(row []quad, j int) *float64 { return &row[j>>2][j&3] }
 
 // elasticCost is what one unit of overstepping a border costs, in units of
 // distance; any price above the largest multiplier of a border keeps e at 0.
@@ -36,79 +46,71 @@ func grown[T any](s []T, n int) []T {
 	return s[:n]
 }
 
-// begin sets the size: nv moves, m rows. Rows are cleared.
+// begin sets the size: nv moves, m rows, all zero. The bounds of the moves
+// come next, then corner, then the rows.
 func (p *simplex) begin(nv, m int) {
-	p.nv, p.m, p.w = nv, m, nv+2
+	p.nv, p.m, p.w = nv, m, (nv+2+3)/4
 	p.tab = grown(p.tab, m*p.w)
 	clear(p.tab)
-	p.beta = grown(p.beta, m)
-	p.cost = grown(p.cost, p.w)
-	p.lo = grown(p.lo, p.w+m)
-	p.hi = grown(p.hi, p.w+m)
-	p.basis = grown(p.basis, m)
-	p.nonbasic = grown(p.nonbasic, p.w)
-	p.upper = grown(p.upper, p.w)
-	p.val = grown(p.val, p.w+m)
-	p.nz = grown(p.nz, p.w)
-	p.col = grown(p.col, m)
+	p.cost, p.way = grown(p.cost, p.w), grown(p.way, p.w)
 	clear(p.cost)
-	for k := range p.w {
+	clear(p.way)
+	p.beta, p.least, p.most = grown(p.beta, m), grown(p.least, m), grown(p.most, m)
+	p.col, p.basis = grown(p.col, m), grown(p.basis, m)
+	p.nonbasic = grown(p.nonbasic, nv+2)
+	all := nv + 2 + m
+	p.lo, p.hi, p.val = grown(p.lo, all), grown(p.hi, all), grown(p.val, all)
+	for k := range p.nonbasic {
 		p.nonbasic[k] = int32(k)
-		p.upper[k] = false
 	}
+	inf := math.Inf(1)
+	p.lo[nv], p.hi[nv], p.lo[nv+1], p.hi[nv+1] = -inf, inf, 0, inf
+	p.val[nv], p.val[nv+1] = 0, 0
+	*at(p.way, nv), *at(p.way, nv+1) = 1, 1
 	for k := range m {
-		p.basis[k] = int32(p.w + k)
-		p.lo[p.w+k], p.hi[p.w+k] = 0, math.Inf(1)
+		v := nv + 2 + k
+		p.basis[k], p.lo[v], p.hi[v] = int32(v), 0, inf
+		p.least[k], p.most[k] = 0, inf
 	}
-	p.lo[nv], p.hi[nv] = math.Inf(-1), math.Inf(1)
-	p.lo[nv+1], p.hi[nv+1] = 0, math.Inf(1)
 	p.pivots = 0
 }
 
-func (p *simplex) row(k int) []float64 { return p.tab[k*p.w : (k+1)*p.w] }
+// corner puts the nonbasic variable of a column at a bound.
+func (p *simplex) corner(v, col int, upper bool) {
+	p.val[v] = p.lo[v]
+	way := 1.0
+	if upper {
+		p.val[v], way = p.hi[v], -1
+	}
+	if p.lo[v] == p.hi[v] {
+		way = 0
+	}
+	*at(p.way, col) = way
+}
+
+func (p *simplex) row(k int) []quad { return p.tab[k*p.w : (k+1)*p.w] }
+
+// put enters a coefficient of a move into row k.
+func (p *simplex) put(k, v int, a float64) {
+	*at(p.row(k), v) = a
+	p.beta[k] += float64(a * p.val[v])
+}
 
 // solve runs to the optimum and leaves the moves in val. Rows must hold their
-// constants in beta, taken at no move; start tells for each move whether it
-// begins at its upper bound. pairs is the number of rows that carry t; they
-// come first.
+// coefficients and, in beta, their room at the corner. pairs is the number of
+// rows that carry t; they come first.
 func (p *simplex) solve(pairs int) {
-	p.moveToCorner()
 	p.bringIn(p.nv, 0, pairs, true)
-	p.cost[p.nv+1] -= elasticCost
+	*at(p.cost, p.nv+1) -= elasticCost
 	if pairs < p.m {
 		p.bringIn(p.nv+1, pairs, p.m, false)
 	}
-	limit := 40*p.w + 200
+	limit := 40*(p.nv+2) + 200
 	for p.pivots < limit && p.step() {
 		p.pivots++
 	}
-	for k, v := range p.nonbasic[:p.w] {
-		if p.upper[k] {
-			p.val[v] = p.hi[v]
-		} else {
-			p.val[v] = p.lo[v]
-		}
-	}
-	for k, v := range p.basis[:p.m] {
+	for k, v := range p.basis {
 		p.val[v] = p.beta[k]
-	}
-}
-
-func (p *simplex) moveToCorner() {
-	for k := range p.m {
-		row := p.row(k)
-		sum := p.beta[k]
-		for j, a := range row[:p.nv] {
-			if a == 0 {
-				continue
-			}
-			if p.upper[j] {
-				sum += float64(a * p.hi[j])
-			} else {
-				sum += float64(a * p.lo[j])
-			}
-		}
-		p.beta[k] = sum
 	}
 }
 
@@ -124,14 +126,13 @@ func (p *simplex) bringIn(col, from, to int, always bool) {
 		return
 	}
 	// Raising the column's variable by delta takes the row to zero.
-	delta := -p.beta[r] / p.row(r)[col]
 	p.gather(col)
+	delta := -p.beta[r] / p.col[r]
 	p.advance(delta)
 	if always {
-		p.cost[col] = 1
+		*at(p.cost, col) = 1
 	}
-	p.upper[col] = false
-	p.pivot(r, col, delta)
+	p.pivot(r, col, delta, false)
 }
 
 const (
@@ -141,79 +142,83 @@ const (
 
 // step makes one move of the simplex; false at the optimum.
 func (p *simplex) step() bool {
-	col, best := -1, costEps
-	for j, c := range p.cost[:p.w] {
-		if p.upper[j] {
-			c = -c
-		}
-		if c > best && p.hi[p.nonbasic[j]] > p.lo[p.nonbasic[j]] {
-			col, best = j, c
-		}
-	}
+	col := p.steepest()
 	if col < 0 {
 		return false
 	}
-	dir := 1.0
-	if p.upper[col] {
-		dir = -1
-	}
-	p.gather(col)
 	v := p.nonbasic[col]
-	r, limit, toUpper := p.blocking(dir, p.hi[v]-p.lo[v])
+	way := *at(p.way, col)
+	p.gather(col)
+	r, limit, toUpper := p.blocking(way, p.hi[v]-p.lo[v])
 	if math.IsInf(limit, 1) {
 		return false // cannot happen with bounded moves
 	}
-	p.advance(dir * limit)
+	p.advance(way * limit)
 	if r < 0 {
-		p.upper[col] = !p.upper[col]
+		p.corner(int(v), col, way > 0)
 		return true
 	}
-	at := p.lo[v]
-	if p.upper[col] {
-		at = p.hi[v]
-	}
-	p.upper[col] = toUpper
-	p.pivot(r, col, at+float64(dir*limit))
+	p.pivot(r, col, p.val[v]+float64(way*limit), toUpper)
 	return true
+}
+
+// steepest is the column whose variable raises the objective fastest; -1
+// where none does.
+func (p *simplex) steepest() int {
+	col, best := -1, costEps
+	way := p.way[:len(p.cost)]
+	for j := range p.cost {
+		c, w := &p.cost[j], &way[j]
+		for i := range c {
+			if v := c[i] * w[i]; v > best {
+				col, best = 4*j+i, v
+			}
+		}
+	}
+	return col
 }
 
 // gather copies a column of the tableau to col.
 func (p *simplex) gather(col int) {
-	at := col
+	b, i := col>>2, col&3
+	p.in = p.in[:0]
 	for k := range p.col {
-		p.col[k] = p.tab[at]
-		at += p.w
+		a := p.tab[b][i]
+		b += p.w
+		p.col[k] = a
+		if a != 0 {
+			p.in = append(p.in, int32(k))
+		}
 	}
 }
 
 // blocking returns the row whose basic variable is the first to meet a bound
-// as the gathered column's variable moves in direction dir, and how far it
-// goes; no row (-1) where its own range, limit, ends first.
-func (p *simplex) blocking(dir, limit float64) (r int, room float64, toUpper bool) {
+// as the gathered column's variable moves the given way, and how far it goes;
+// no row (-1) where its own range, limit, ends first.
+func (p *simplex) blocking(way, limit float64) (r int, room float64, toUpper bool) {
 	r = -1
 	size := 0.0
-	beta, basis := p.beta[:len(p.col)], p.basis[:len(p.col)]
-	for k, a := range p.col {
-		a *= dir
+	n := len(p.col)
+	beta, least, most, colm := p.beta[:n], p.least[:n], p.most[:n], p.col
+	for _, k := range p.in {
+		a := colm[k] * way
+		up := a > 0
 		var room float64
-		up := false
 		switch {
 		case a < -pivotEps:
-			room = (beta[k] - p.lo[basis[k]]) / -a
+			a = -a
+			room = beta[k] - least[k]
 		case a > pivotEps:
-			hi := p.hi[basis[k]]
-			if hi > math.MaxFloat64 {
-				continue
-			}
-			room, up = (hi-beta[k])/a, true
+			room = most[k] - beta[k]
 		default:
 			continue
 		}
-		if room < 0 {
-			room = 0
+		if room > limit*a {
+			continue
 		}
-		if room < limit || (room == limit && r >= 0 && math.Abs(a) > size) {
-			limit, r, toUpper, size = room, k, up, math.Abs(a)
+		room = max(room/a, 0)
+		if room < limit || room == limit && r >= 0 && a > size {
+			limit, r, toUpper, size = room, int(k), up, a
 		}
 	}
 	return r, limit, toUpper
@@ -224,61 +229,56 @@ func (p *simplex) advance(delta float64) {
 	if delta == 0 {
 		return
 	}
-	beta := p.beta[:len(p.col)]
-	for k, a := range p.col {
-		beta[k] += float64(a * delta)
+	beta, col := p.beta[:len(p.col)], p.col
+	for _, k := range p.in {
+		beta[k] += float64(col[k] * delta)
 	}
 }
 
-// pivot swaps the basic variable of row r with the nonbasic one of col, which
-// was gathered and whose value is given.
-func (p *simplex) pivot(r, col int, value float64) {
+// pivot swaps the basic variable of row r, which has come to its upper or
+// lower bound, with the nonbasic one of col, which was gathered and whose
+// value is given.
+func (p *simplex) pivot(r, col int, value float64, toUpper bool) {
 	row := p.row(r)
-	inv := 1 / row[col]
-	nz := p.nz[:0]
-	for j, a := range row {
-		if a == 0 || j == col {
+	inv := 1 / p.col[r]
+	*at(row, col) = 0
+	p.nz = p.nz[:0]
+	for j := range row {
+		q := &row[j]
+		if q[0] == 0 && q[1] == 0 && q[2] == 0 && q[3] == 0 && j != col>>2 {
 			continue
 		}
-		row[j] = -float64(a * inv)
-		nz = append(nz, int32(j))
-	}
-	row[col] = inv
-	nz = append(nz, int32(col))
-	dense := 2*len(nz) > p.w
-	for k, f := range p.col {
-		if f == 0 || k == r {
-			continue
+		p.nz = append(p.nz, int32(j))
+		for i := range q {
+			q[i] = -float64(q[i] * inv)
 		}
-		other := p.row(k)
-		other[col] = 0
-		addRow(other, row, f, nz, dense)
 	}
-	if f := p.cost[col]; f != 0 {
-		p.cost[col] = 0
-		addRow(p.cost, row, f, nz, dense)
+	*at(row, col) = inv
+	for _, k := range p.in {
+		if int(k) != r {
+			other := p.row(int(k))
+			*at(other, col) = 0
+			addRow(other, row, p.col[k], p.nz)
+		}
 	}
-	p.beta[r] = value
-	p.basis[r], p.nonbasic[col] = p.nonbasic[col], p.basis[r]
+	if f := *at(p.cost, col); f != 0 {
+		*at(p.cost, col) = 0
+		addRow(p.cost, row, f, p.nz)
+	}
+	in, out := p.nonbasic[col], p.basis[r]
+	p.basis[r], p.nonbasic[col] = in, out
+	p.beta[r], p.least[r], p.most[r] = value, p.lo[in], p.hi[in]
+	p.corner(int(out), col, toUpper)
 }
 
-// addRow adds f times row to other; nz lists where row is not zero.
-func addRow(other, row []float64, f float64, nz []int32, dense bool) {
-	if dense {
-		row = row[:len(other)]
-		for len(other) >= 4 && len(row) >= 4 {
-			other[0] += float64(f * row[0])
-			other[1] += float64(f * row[1])
-			other[2] += float64(f * row[2])
-			other[3] += float64(f * row[3])
-			other, row = other[4:], row[4:]
-		}
-		for j := range other {
-			other[j] += float64(f * row[j])
-		}
-		return
-	}
+// addRow adds f times row to other; nz lists the quads where row is not zero.
+func addRow(other, row []quad, f float64, nz []int32) {
+	row = row[:len(other)]
 	for _, j := range nz {
-		other[j] += float64(f * row[j])
+		o, q := &other[j], &row[j]
+		o[0] += float64(f * q[0])
+		o[1] += float64(f * q[1])
+		o[2] += float64(f * q[2])
+		o[3] += float64(f * q[3])
 	}
 }

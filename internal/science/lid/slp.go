@@ -26,23 +26,33 @@ const (
 	firstReach = 0.1   // first bound on a move, in spacings
 	leastReach = 0.03  // later bound while the steps succeed
 	stopGain   = 4e-12 // below this a gain is the noise of the arithmetic
+	// searchGain ends a climb in the search. Where no border bends outwards the
+	// next gain is about the square of the last.
+	searchGain = 1e-5
 	tinyReach  = 1e-9
 	moreLPs    = 120
 )
 
-// giveUp tells after each of the first programs by how much of the worst
-// kept optimum a start may lag before it is dropped.
-var giveUp = [5]float64{0.08, 0.03, 0.012, 0.004, 0.001}
+const (
+	// lagGains is how many of its last gains a start may lag behind the worst
+	// of the elites before it is dropped: gains shrink fast. Of starts that
+	// end at the best, measured, about one in forty lags so.
+	lagGains = 2
+	// poorOutlook is by how much of that a start's outlook may lag before
+	// the first program.
+	poorOutlook = 0.01
+)
 
 // climb runs the sequence of linear programs from the current points: each
 // maximises the least linearised distance over moves of at most reach. A
 // distance is a convex function, so its tangent never overstates it, and each
-// step is a gain. Returns the least distance reached; false where the start
-// was given up for being behind floor (pass zero to never give up).
-func (s *solver) climb(reach, floor float64) (float64, bool) {
+// step is a gain; one below enough is the last. Returns the least distance
+// reached; false where the start was given up for being behind floor (pass
+// zero to never give up).
+func (s *solver) climb(reach, floor, enough float64) (float64, bool) {
 	t := s.least(s.x, s.y)
 	start := reach
-	for k := range moreLPs {
+	for range moreLPs {
 		s.collect(t, reach)
 		s.program(reach)
 		s.tryMoves()
@@ -65,13 +75,10 @@ func (s *solver) climb(reach, floor float64) (float64, bool) {
 		copy(s.x[:s.free], s.tx[:s.free])
 		copy(s.y[:s.free], s.ty[:s.free])
 		t = got
-		if k < len(giveUp) && t < floor*(1-giveUp[k]) {
+		if floor-t > lagGains*gain || floor > 0 && s.goingBack(t) {
 			return t, false
 		}
-		if floor > 0 && s.goingBack(t) {
-			return t, false
-		}
-		if gain < stopGain {
+		if gain < enough {
 			break
 		}
 		reach = s.nextReach(reach, start, gain)
@@ -115,6 +122,9 @@ func (s *solver) collect(t, reach float64) {
 	for k := range s.rules {
 		r := &s.rules[k]
 		for i := range s.free {
+			if r.clearOf(s.x[i], s.y[i], 1.5*reach) {
+				continue
+			}
 			v, gx, gy := r.at(s.x[i], s.y[i])
 			if v < 1.5*reach {
 				s.rows.walls = append(s.rows.walls, wallRow{int32(i), v, gx, gy})
@@ -127,42 +137,55 @@ func (s *solver) collect(t, reach float64) {
 func (s *solver) program(reach float64) {
 	nv := 2 * s.free
 	p := &s.lp
-	p.begin(nv, len(s.rows.pairs)+len(s.rows.walls))
+	pairs, walls := s.rows.pairs, s.rows.walls
+	p.begin(nv, len(pairs)+len(walls))
+	s.pressed()
 	for i := range s.free {
-		p.lo[2*i], p.hi[2*i] = max(-reach, s.lo.X-s.x[i]), min(reach, s.hi.X-s.x[i])
-		p.lo[2*i+1], p.hi[2*i+1] = max(-reach, s.lo.Y-s.y[i]), min(reach, s.hi.Y-s.y[i])
-		for c := 2 * i; c < 2*i+2; c++ {
-			p.lo[c], p.hi[c] = min(p.lo[c], 0), max(p.hi[c], 0)
-		}
+		s.bounds(2*i, s.x[i], reach, s.lo.X, s.hi.X)
+		s.bounds(2*i+1, s.y[i], reach, s.lo.Y, s.hi.Y)
 	}
-	s.rows.force = grown(s.rows.force, nv)
-	clear(s.rows.force)
+	for k := range pairs {
+		q := &pairs[k]
+		p.beta[k] = q.d + s.noise()
+		p.put(k, int(2*q.i), q.ux)
+		p.put(k, int(2*q.i+1), q.uy)
+		if int(q.j) < s.free {
+			p.put(k, int(2*q.j), -q.ux)
+			p.put(k, int(2*q.j+1), -q.uy)
+		}
+		*at(p.row(k), nv) = -1
+	}
+	for k := range walls {
+		q, r := &walls[k], len(pairs)+k
+		p.beta[r] = max(q.s, 0) + s.noise()
+		p.put(r, int(2*q.i), q.gx)
+		p.put(r, int(2*q.i+1), q.gy)
+		*at(p.row(r), nv+1) = 1
+	}
+	p.solve(len(pairs))
+}
+
+// pressed adds up how each point is pressed by the others, near ones most.
+func (s *solver) pressed() {
+	s.rows.force = grown(s.rows.force, 2*s.n)
+	f := s.rows.force
+	clear(f)
 	for k := range s.rows.pairs {
 		q := &s.rows.pairs[k]
-		row := p.row(k)
-		row[2*q.i], row[2*q.i+1] = q.ux, q.uy
 		w := 1 / float64(q.d*q.d*q.d*q.d+1e-30)
-		s.rows.force[2*q.i] += float64(w * q.ux)
-		s.rows.force[2*q.i+1] += float64(w * q.uy)
-		if int(q.j) < s.free {
-			row[2*q.j], row[2*q.j+1] = -q.ux, -q.uy
-			s.rows.force[2*q.j] -= float64(w * q.ux)
-			s.rows.force[2*q.j+1] -= float64(w * q.uy)
-		}
-		row[nv] = -1
-		p.beta[k] = q.d + s.noise()
+		f[2*q.i] += float64(w * q.ux)
+		f[2*q.i+1] += float64(w * q.uy)
+		f[2*q.j] -= float64(w * q.ux)
+		f[2*q.j+1] -= float64(w * q.uy)
 	}
-	for k := range s.rows.walls {
-		q := &s.rows.walls[k]
-		row := p.row(len(s.rows.pairs) + k)
-		row[2*q.i], row[2*q.i+1] = q.gx, q.gy
-		row[nv+1] = 1
-		p.beta[len(s.rows.pairs)+k] = max(q.s, 0) + s.noise()
-	}
-	for c, f := range s.rows.force {
-		p.upper[c] = f > 0
-	}
-	p.solve(len(s.rows.pairs))
+}
+
+// bounds bounds a move by the reach and the region's box, and starts it at
+// the bound to which the point is pressed.
+func (s *solver) bounds(v int, at, reach, lo, hi float64) {
+	s.lp.lo[v] = min(max(-reach, lo-at), 0)
+	s.lp.hi[v] = max(min(reach, hi-at), 0)
+	s.lp.corner(v, v, s.rows.force[v] > 0)
 }
 
 // noise keeps rows from being exactly dependent, far below stopGain.

@@ -107,8 +107,8 @@ func spacingOfFree(points []plane.Point, fixed int) float64 {
 }
 
 func (r *Region) snapOne(m *mesh) (Ruled, error) {
-	out := Ruled{Widest: r.finished([]plane.Point{r.deepest}, nil, 0)}
-	i, j, ok := m.nearest(r.deepest)
+	out := Ruled{Widest: r.finished([]plane.Point{r.deepest()}, nil, 0)}
+	i, j, ok := m.nearest(r.deepest())
 	if !ok {
 		return out, ErrNoMark
 	}

@@ -33,7 +33,6 @@ type solver struct {
 	near    neighbours
 	pool    pool
 	best    float64
-	mirrors []symmetry
 	sym     *symmetry // where set, every step keeps this symmetry
 	partner []int32
 }
@@ -44,7 +43,7 @@ func newSolver(r *Region, n int, fixed []plane.Point, seed uint64) *solver {
 	s.origin = r.box.Centre()
 	s.lo, s.hi = s.inward(r.box.Min), s.inward(r.box.Max)
 	for _, q := range r.rules {
-		s.rules = append(s.rules, s.scaled(q))
+		s.rules = append(s.rules, s.scaled(q).bounded())
 		s.curved = s.curved || q.kind == within
 	}
 	s.x, s.y = make([]float64, n), make([]float64, n)
@@ -56,9 +55,8 @@ func newSolver(r *Region, n int, fixed []plane.Point, seed uint64) *solver {
 	}
 	s.pcg = rand.NewPCG(seed, 0)
 	s.rng = rand.New(s.pcg)
-	s.mirrors = r.symmetries()
 	s.pool = newPool(n, elites)
-	s.soft.grow(2 * s.free)
+	s.soft.grow(n, s.free)
 	return s
 }
 
@@ -124,6 +122,9 @@ func (s *solver) least(x, y []float64) float64 {
 func (s *solver) slack(x, y float64) float64 {
 	m := min(x-s.lo.X, s.hi.X-x, y-s.lo.Y, s.hi.Y-y)
 	for k := range s.rules {
+		if s.rules[k].clearOf(x, y, m) {
+			continue
+		}
 		if v, _, _ := s.rules[k].at(x, y); v < m {
 			m = v
 		}
@@ -217,7 +218,7 @@ func (s *solver) randomPoint() (x, y float64) {
 			return x, y
 		}
 	}
-	d := s.inward(s.region.deepest)
+	d := s.inward(s.region.deepest())
 	return d.X, d.Y
 }
 

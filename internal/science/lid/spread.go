@@ -77,7 +77,7 @@ func (r *Region) Spread(ctx context.Context, n int, o Search) (Layout, error) {
 		return r.finished(o.Fixed, o.Fixed, 0), nil
 	}
 	if n == 1 {
-		return r.finished([]plane.Point{r.deepest}, nil, 0), nil
+		return r.finished([]plane.Point{r.deepest()}, nil, 0), nil
 	}
 	s := newSolver(r, n, o.Fixed, o.Seed)
 	starts, err := s.search(ctx, o.effort().starts(n), math.Inf(1))
@@ -119,7 +119,7 @@ func (s *solver) search(ctx context.Context, starts int, wanted float64) (int, e
 	}
 	if len(s.pool.kept) == 0 {
 		// Every start was lost to borders: the region is next to nothing.
-		d := s.inward(s.region.deepest)
+		d := s.inward(s.region.deepest())
 		for i := range s.free {
 			s.x[i], s.y[i] = d.X, d.Y
 		}
@@ -130,14 +130,19 @@ func (s *solver) search(ctx context.Context, starts int, wanted float64) (int, e
 
 // fromHere takes the current points to a local optimum and keeps it.
 func (s *solver) fromHere() {
-	s.relax(s.guess() * s.between(0.99, 1.03))
+	outlook := s.relax(s.guess() * s.between(0.99, 1.03))
 	if s.sym != nil {
 		s.settle()
 	}
-	if !s.project(s.x, s.y) {
+	floor := s.pool.floor()
+	if outlook < floor*(1-poorOutlook) || !s.project(s.x, s.y) {
 		return
 	}
-	t, ok := s.climb(firstReach, s.pool.floor())
+	enough := searchGain
+	if s.curved {
+		enough = stopGain
+	}
+	t, ok := s.climb(firstReach, floor, enough)
 	if ok && s.feasible() {
 		s.best = max(s.best, t)
 		s.pool.add(t, s.x, s.y)
@@ -159,7 +164,7 @@ func (s *solver) layout(fixed []plane.Point, starts int) Layout {
 	}
 	all := slices.Clone(fixed)
 	for range s.free {
-		all = append(all, s.region.deepest)
+		all = append(all, s.region.deepest())
 	}
 	return s.region.finished(all, fixed, starts)
 }
@@ -186,7 +191,7 @@ func (s *solver) take(k int) {
 func (s *solver) polish() {
 	t := s.least(s.x, s.y)
 	for range 3 {
-		got, _ := s.climb(leastReach, 0)
+		got, _ := s.climb(leastReach, 0, stopGain)
 		if got <= t+stopGain {
 			return
 		}

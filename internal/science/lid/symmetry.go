@@ -31,10 +31,10 @@ func (m symmetry) about(c, p plane.Point) plane.Point {
 	return plane.Point{X: c.X + x, Y: c.Y + y}
 }
 
-// symmetries lists the maps that leave the region as it is, judged by the
+// findSymmetries lists the maps that leave the region as it is, judged by the
 // slack at the nodes of a grid: a sliver between the nodes can be missed, so
 // whoever moves a point by one of them asks the region again.
-func (r *Region) symmetries() []symmetry {
+func (r *Region) findSymmetries() []symmetry {
 	var out []symmetry
 	for _, m := range allSymmetries {
 		if r.has(m) {
