@@ -70,6 +70,15 @@ func TestCeilingsHold(t *testing.T) {
 	}
 }
 
+// A ceiling of nothing over one leaves the other alone.
+func TestACeilingOfNothing(t *testing.T) {
+	a := rowsOf([]float64{1, 0.5}, []float64{0, 1})
+	r, err := UnderCeilings(a, []float64{2, 3}, []float64{1, 1}, []Ceiling{{Of: []float64{0.1, 0}, Most: 0}})
+	if want := []float64{0, 3.2}; err != nil || !near(r.X, want, 1e-12) {
+		t.Errorf("%v, %v; by hand %v", r.X, err, want)
+	}
+}
+
 func TestWhatIsNoProblem(t *testing.T) {
 	one := rowsOf([]float64{1})
 	for _, c := range []struct {

@@ -84,7 +84,7 @@ const heavy = 1e6
 // UnderCeilings is Weighted with ceilings. Each ceiling gets a slack of its
 // own, so that it becomes an equation; the equations stand first and weigh
 // most, which is also the order that keeps Householder's method accurate. What
-// is still over a ceiling by then is taken off all of X in proportion.
+// is still over a ceiling by then is taken off what it counts, in proportion.
 func UnderCeilings(a Matrix, b, w []float64, ceilings []Ceiling) (Result, error) {
 	if err := check(a, b); err != nil {
 		return Result{}, err
@@ -129,8 +129,10 @@ func UnderCeilings(a Matrix, b, w []float64, ceilings []Ceiling) (Result, error)
 func under(x []float64, ceilings []Ceiling) {
 	for _, c := range ceilings {
 		if used := dot(c.Of, x); used > c.Most {
-			for j := range x {
-				x[j] *= c.Most / used
+			for j, v := range c.Of {
+				if v > 0 {
+					x[j] *= c.Most / used
+				}
 			}
 		}
 	}

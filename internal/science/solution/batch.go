@@ -95,7 +95,7 @@ func Mix(o Order) (Batch, error) {
 	b.PHAfterSalts, b.Gypsum, b.Brushite = rest.PH, rest.Gypsum(), rest.Brushite()
 	b.correct(o, c, b.Ions.Plus(acidIons.Times(-1)))
 	b.Misses = b.Target.Misses(o.Shelf, base, Fit{GramsPerLitre: b.Fit.GramsPerLitre, MgL: b.MgL})
-	b.judge(o)
+	b.judge(o, base)
 	return b, nil
 }
 
@@ -206,7 +206,10 @@ func (o Order) trim(c *Chemistry, r Reagent, molL float64) (dose, phAtOnce float
 	return dose, c.Equilibrium(o.Water.Ions.Plus(r.row.ions.Times(dose)), Closed).PH
 }
 
-func (b *Batch) judge(o Order) {
+func (b *Batch) judge(o Order, base Content) {
+	for _, l := range b.Target.PassedBy(base) {
+		b.Findings = append(b.Findings, l.finding(o.Field, base))
+	}
 	for j, f := range o.Shelf {
 		field := fmt.Sprintf("%s[%d]", o.Field, j)
 		b.Findings = append(append(b.Findings, f.Findings(field)...), f.assumptions(field)...)

@@ -3,6 +3,7 @@ package solution
 import (
 	"fmt"
 
+	"rootbell/internal/base/finding"
 	"rootbell/internal/base/leastsq"
 )
 
@@ -89,12 +90,10 @@ type Fit struct {
 // FitTo finds how much of each fertiliser brings the water nearest to the
 // target: the relative misses, squared and added, are as small as can be, no
 // amount is negative and every limit holds. base is what water and acid bring
-// already, in mg/L. Where that alone passes a limit, the error is a *Fault.
+// already, in mg/L; where that alone passes a limit (see PassedBy), the shelf
+// adds nothing to it.
 func (t Target) FitTo(shelf []Fertiliser, base Content) (Fit, error) {
-	ceilings, err := t.ceilings(shelf, base)
-	if err != nil {
-		return Fit{}, err
-	}
+	ceilings := t.ceilings(shelf, base)
 	a, right, weights := t.system(shelf, base)
 	r, err := leastsq.UnderCeilings(a, right, weights, ceilings)
 	if err != nil {
@@ -126,25 +125,42 @@ func (t Target) system(shelf []Fertiliser, base Content) (a leastsq.Matrix, righ
 	return a, right, weights
 }
 
-func (t Target) ceilings(shelf []Fertiliser, base Content) ([]leastsq.Ceiling, error) {
+func (t Target) ceilings(shelf []Fertiliser, base Content) []leastsq.Ceiling {
 	var out []leastsq.Ceiling
 	for _, l := range t.Limits {
-		left := l.MostMgL - base[l.Of]
 		of := make([]float64, len(shelf))
 		brings := false
 		for j, f := range shelf {
 			of[j] = 1000 * f.Share[l.Of]
 			brings = brings || of[j] > 0
 		}
-		if left < 0 {
-			return nil, &Fault{
-				"limit-by-water", "tap", fmt.Sprintf("water and acid alone bring %.3g mg/L of %s, more than %.3g: %s", base[l.Of], l.Of, l.MostMgL, l.Why),
-				"blend with rain or deionised water: " + quarters(BlendFor(base[l.Of], l.MostMgL)),
-			}
-		}
 		if brings {
-			out = append(out, leastsq.Ceiling{Of: of, Most: left})
+			out = append(out, leastsq.Ceiling{Of: of, Most: max(0, l.MostMgL-base[l.Of])})
 		}
 	}
-	return out, nil
+	return out
+}
+
+// PassedBy are the limits that water and acid pass by themselves.
+func (t Target) PassedBy(base Content) []Limit {
+	var out []Limit
+	for _, l := range t.Limits {
+		if base[l.Of] > l.MostMgL {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// finding is a limit that water and acid pass: a stop where that poisons.
+func (l Limit) finding(field string, base Content) finding.Finding {
+	f := finding.Finding{
+		Level: finding.Warn, Code: "limit-by-water", Field: field,
+		Text: fmt.Sprintf("Water and acid alone bring %.3g mg/L of %s, more than %.3g: %s.", base[l.Of], l.Of, l.MostMgL, l.Why),
+		Hint: "Blend with rain or deionised water: " + quarters(BlendFor(base[l.Of], l.MostMgL)) + ".",
+	}
+	if l.Of.Micro() {
+		f.Level = finding.Stop
+	}
+	return f
 }

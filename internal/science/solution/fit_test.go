@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"rootbell/internal/base/finding"
+	"rootbell/internal/base/leastsq"
 )
 
 func targetOf(t testing.TB, mgL Content) Target {
@@ -38,6 +39,32 @@ func TestPublishedFit(t *testing.T) {
 	}
 	if f.Residual > 1e-9 {
 		t.Errorf("residual %v, want none (%s)", f.Residual, source)
+	}
+}
+
+// The same without ammonium nitrate and without weights, which does not come out.
+func TestPublishedUnweightedFit(t *testing.T) {
+	const source = "scipy.optimize.nnls and glpsol, computed"
+	shelf := saltsNamed(t, "calcium-nitrate-double-salt", "potassium-nitrate", "potassium-dihydrogen-phosphate", "magnesium-sulfate")
+	rows := []Nutrient{Nitrogen, Phosphorus, Potassium, Calcium, Magnesium}
+	a, right := leastsq.NewMatrix(len(rows), len(shelf)), make([]float64, len(rows))
+	for i, n := range rows {
+		right[i] = lettuce[n]
+		for j, f := range shelf {
+			a.Set(i, j, f.Share[n])
+		}
+	}
+	r, err := leastsq.NonNegative(a, right)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for j, want := range []float64{514.86, 457.53, 123.23, 243.37} {
+		if math.Abs(r.X[j]-want) > 0.02 {
+			t.Errorf("%s: %.2f mg/L, want %v (%s)", shelf[j].Name, r.X[j], want, source)
+		}
+	}
+	if math.Abs(r.Residual-9.3) > 0.05 {
+		t.Errorf("residual %.3f mg/L, want 9.3 (%s)", r.Residual, source)
 	}
 }
 

@@ -195,11 +195,6 @@ func TestOrdersThatCannotBe(t *testing.T) {
 		{"a target below nought", func(o *Order) { o.MgL[Calcium] = -1 }, "target-absurd"},
 		{"an EC under the water's", func(o *Order) { o.EC = 0.1 }, "feed-ec-low"},
 		{"an EC of brine", func(o *Order) { o.EC = 40 }, "feed-ec-high"},
-		{"a tap full of sodium", func(o *Order) {
-			tap := hardTap()
-			tap.Sodium = Exactly(140)
-			o.Water = waterOf(t, tap)
-		}, "limit-by-water"},
 	} {
 		o := order(t)
 		c.change(&o)

@@ -154,9 +154,22 @@ func TestMicronutrientsOfTheTap(t *testing.T) {
 	if mix.MgL[Boron] < 0.1 || math.Abs(mix.Band.EC-0.9) > 0.03 {
 		t.Errorf("boron %v mg/L, EC %v", mix.MgL[Boron], mix.Band.EC)
 	}
-	tap.Boron = Exactly(2)
-	o.Water = waterOf(t, tap)
-	if _, err := Mix(o); err == nil || err.(*Fault).Code != "limit-by-water" {
-		t.Errorf("boron that poisons: %v", err)
+	for name, c := range map[string]struct {
+		change func(*Tap)
+		level  finding.Level
+	}{
+		"boron that poisons": {func(t *Tap) { t.Boron = Exactly(2) }, finding.Stop},
+		"much sodium":        {func(t *Tap) { t.Boron, t.Sodium = Figure{}, Exactly(80) }, finding.Warn},
+	} {
+		tap := hardTap()
+		c.change(&tap)
+		o.Water = waterOf(t, tap)
+		mix, err := Mix(o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if at := slices.IndexFunc(mix.Findings, func(f finding.Finding) bool { return f.Code == "limit-by-water" }); at < 0 || mix.Findings[at].Level != c.level {
+			t.Errorf("%s: %v", name, mix.Findings)
+		}
 	}
 }
