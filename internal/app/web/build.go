@@ -54,7 +54,7 @@ func (s *Server) buildPage(w http.ResponseWriter, r *http.Request, status int, o
 	for _, p := range f.problems {
 		body.Problems = append(body.Problems, f.problem(p, tub))
 	}
-	body.Work = workOf(o, a, tub)
+	body.Work = workOf(o, a, f, tub)
 	body.Work.typed(f, tub)
 	frame := s.frameOf(r, o, a, "build", "Build")
 	frame.Here = buildAddress(o.ID, body.Tub, "")
@@ -217,7 +217,7 @@ func (s *Server) tryBuild(w http.ResponseWriter, r *http.Request) {
 		s.failed(w, r, err)
 		return
 	}
-	work := workOf(&o, a, p.tub)
+	work := workOf(&o, a, p.f, p.tub)
 	out.Full = effort == lid.Full
 	out.Status = "Not in the plan yet. What is drawn is the best layout."
 	if !out.Full {

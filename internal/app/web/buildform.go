@@ -31,9 +31,9 @@ func tubForm(f *form, tub int) buildForm {
 	b := buildForm{Layout: at("layout")}
 	b.Given = append(shapeGroups(f, at), lidGroups(f, at)...)
 	b.Given = append(b.Given, group{Legend: "Net cup", Pair: true, Fields: []field{
-		f.field(at("cup.body"), "body", "Largest of five cups."), f.field(at("cup.rim"), "rim", "Smallest of five."),
-		f.field(at("cup.depth"), "depth", ""), f.field(at("hole"), "hole", "Left empty: the saw that suits the cup."),
-	}})
+		f.field(at("cup.body"), "body", " "), f.field(at("cup.rim"), "rim", " "),
+		f.field(at("cup.depth"), "depth", " "), f.field(at("hole"), "hole", " "),
+	}, Note: "Of five cups the largest body and the smallest rim. Hole left empty: the saw that suits the cup."})
 	b.Wanted = append(b.Wanted, group{Legend: "Wanted", Fields: append(cropFields(f, tub, at),
 		f.field(at("plants"), "Plants", "Best, or a number."),
 		f.field(at("spacing.between"), "Least between centres", "Left empty: what the crop needs."),
@@ -81,12 +81,12 @@ func shapeGroups(f *form, at func(string) string) []group {
 	if f.doc().Items(at("inside.corner_radius")) == 2 {
 		corner = append(corner, f.field(at("inside.corner_radius[0]"), "corner, top", ""), f.field(at("inside.corner_radius[1]"), "corner, base", ""))
 	} else {
-		corner = append(corner, f.field(at("inside.corner_radius"), "corner", "Radius of the upright corners."))
+		corner = append(corner, f.field(at("inside.corner_radius"), "corner", ""))
 	}
 	return []group{
 		{Legend: "Inside, at the top", Pair: true, Fields: []field{f.field(at("inside.top[0]"), "long", ""), f.field(at("inside.top[1]"), "wide", "")}},
 		{Legend: "Inside, at the base", Pair: true, Fields: []field{f.field(at("inside.base[0]"), "long", ""), f.field(at("inside.base[1]"), "wide", "")}},
-		{Legend: "Inside", Pair: true, Fields: corner},
+		{Legend: "Inside", Pair: true, Fields: corner, Note: "Corner is the radius of the upright corners."},
 	}
 }
 
@@ -98,8 +98,14 @@ func lidGroups(f *form, at func(string) string) []group {
 		return []group{{Legend: "Lid, the flat part", Note: "Its outline is a list of corners: change it in the plan as text."}}
 	}
 	return []group{{Legend: "Lid, the flat part", Pair: true, Fields: []field{
-		f.field(at("lid.size[0]"), "long", ""), f.field(at("lid.size[1]"), "wide", ""), f.field(at("lid.corner_radius"), "corner", ""), f.field(at("lid.thickness"), "thick", ""),
-	}}}
+		f.field(at("lid.size[0]"), "long", " "), f.field(at("lid.size[1]"), "wide", " "), f.field(at("lid.corner_radius"), "corner", " "), f.field(at("lid.thickness"), "thick", " "),
+	}, Note: "Corner is the radius of the flat part. Thickness left empty: " + defaultOf(at("lid.thickness")) + "."}}
+}
+
+// defaultOf is the default of a path, in the words of the format.
+func defaultOf(path string) string {
+	spec, _ := plan.SpecAt(path)
+	return spec.Default
 }
 
 func moreGroups(f *form, at func(string) string) []group {

@@ -94,14 +94,14 @@ type problemView struct{ What, Hint, Field, Where, Address string }
 var shownNumbers = []string{"volume_solution", "fill_depth", "volume_reserve", "mass_filled", "mass_grown", "days_to_lowest", "room_for_plants"}
 
 // workOf shows a tub of an assessment.
-func workOf(o *opened, a *garden.Assessment, index int) *buildWork {
+func workOf(o *opened, a *garden.Assessment, f *form, index int) *buildWork {
 	t := &a.Tubs[index]
 	w := &buildWork{ID: o.ID, Example: o.Example, Tub: t.Name, Index: index, Stop: a.StopOf(index), Answer: answerOf(a, t)}
 	w.Unit = quantity.Length.Unit(a.Plan.Units).Symbol
 	if t.Lid != nil {
 		w.lid(a, index)
 	}
-	w.findings(o, a, index)
+	w.findings(o, a, f, index)
 	w.limits(t)
 	for _, key := range shownNumbers {
 		if n, ok := a.Book.Find("tubs." + garden.Slug(t.Name) + "." + key); ok && n.Known() {
@@ -192,13 +192,18 @@ func layoutOf(a *garden.Assessment, index int, l *garden.Lid, x garden.Layout) l
 	return v
 }
 
-// findings takes what concerns the tub or the garden as a whole.
-func (w *buildWork) findings(o *opened, a *garden.Assessment, index int) {
-	for _, f := range a.Findings {
-		if of := tubOf(f.Field); of >= 0 && of != index {
+// findings takes what concerns the tub or the garden as a whole. Each leads to
+// its field, or to its line where the form has none.
+func (w *buildWork) findings(o *opened, a *garden.Assessment, f *form, index int) {
+	for _, one := range a.Findings {
+		if of := tubOf(one.Field); of >= 0 && of != index {
 			continue
 		}
-		v := findingView{Finding: f, Level: f.Level.String(), Where: plan.PathWords(o.Text, f.Field), Address: fmt.Sprintf("/g/%s/text#line-%d", o.ID, f.Line)}
+		v := findingView{Finding: one, Level: one.Level.String(), Where: plan.PathWords(o.Text, one.Field)}
+		v.Address = fmt.Sprintf("/g/%s/text#line-%d", o.ID, one.Line)
+		if slices.Contains(f.asked, one.Field) {
+			v.Address = "#" + idOf(one.Field)
+		}
 		if len(w.Findings) < 3 {
 			w.Findings = append(w.Findings, v)
 		} else {

@@ -15,6 +15,7 @@ type field struct {
 	Letter          string // the ring in the drawing that shows what to measure
 	Value, Unit     string
 	Hint            string
+	Default         string // shown in the empty field, where it is short
 	Options         []option
 	Error           *plan.Problem
 }
@@ -51,12 +52,15 @@ type form struct {
 	asked    []string // the paths of the fields made, in their order
 }
 
+// shortDefault is how many letters of a default go into an empty field.
+const shortDefault = 10
+
 // field makes the field of a path: what was posted, else what the text has. An
 // empty hint tells the default.
 func (f *form) field(path, label, hint string) field {
 	f.asked = append(f.asked, path)
 	spec, _ := plan.SpecAt(path)
-	out := field{ID: idOf(path), Name: path, Label: label, Hint: hint}
+	out := field{ID: idOf(path), Name: path, Label: label, Hint: strings.TrimSpace(hint)}
 	if spec.Measured {
 		out.Unit = spec.Kind.Unit(f.units).Symbol
 	}
@@ -77,7 +81,11 @@ func (f *form) field(path, label, hint string) field {
 	if hasUnit(out.Value) {
 		out.Unit = ""
 	}
-	if hint == "" && spec.Default != "" && out.Options == nil {
+	switch {
+	case hint != "" || out.Options != nil:
+	case len(spec.Default) <= shortDefault:
+		out.Default = spec.Default
+	default:
 		out.Hint = "Left empty: " + spec.Default + "."
 	}
 	for i := range f.problems {
