@@ -178,6 +178,10 @@ func (w *Water) carbonate() {
 		at25.settle(v, w.PH, Closed, &s)
 		return s.charge
 	}, 0, 60*alkalinity, 1e-16)
+	if rest := at25.Equilibrium(w.Ions, Closed).PH; math.Abs(rest-w.PH) > 0.1 {
+		w.assume("pH %.1f and an alkalinity of %g mg/L do not go together; such water has pH %.1f", w.PH, w.AlkalinityMgL, rest)
+		w.PH = rest
+	}
 }
 
 // contentOf is what the ions are in mg/L of each nutrient.

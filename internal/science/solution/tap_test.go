@@ -3,6 +3,7 @@ package solution
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -135,5 +136,16 @@ func TestEndsOfAStrip(t *testing.T) {
 	b, _ := at25.Acidify(waterOf(t, most).Ions, phDown(t), 5.8, OutdoorAir())
 	if r := b.OpenMolL / a.OpenMolL; math.Abs(r-1.5) > 0.01 {
 		t.Errorf("half as much again is %v times", r)
+	}
+}
+
+// Without alkalinity no water holds a high pH: that is told, not clipped.
+func TestPHAndAlkalinityThatDoNotGoTogether(t *testing.T) {
+	w := waterOf(t, Tap{Alkalinity: Exactly(0), PH: Exactly(9.5)})
+	if w.PH > 7.5 || !strings.Contains(strings.Join(w.Assumed, " "), "do not go together") {
+		t.Errorf("pH %v, %v", w.PH, w.Assumed)
+	}
+	if w := waterOf(t, hardTap()); w.PH != 7.6 || len(w.Assumed) != 0 {
+		t.Errorf("a whole report: pH %v, %v", w.PH, w.Assumed)
 	}
 }
