@@ -77,6 +77,7 @@ type posting struct {
 	edits    []edit
 	plan     *plan.Plan
 	problems []plan.Problem
+	added    bool // a tub was added, which is shown next
 }
 
 // posted reads the form and makes its changes on the revision it began from.
@@ -134,6 +135,12 @@ func (p *posting) act(do string, posted url.Values) {
 		if item, err = p.f.keepItem(posted); err == nil {
 			text, err = plan.Append(text, list, item)
 		}
+	case "another":
+		text, err = plan.Append(text, "tubs", anotherTub(plan.Read(text), p.tub, p.f.asked))
+		p.added = err == nil
+	case "without":
+		text, err = plan.Remove(text, fmt.Sprintf("tubs[%d]", p.tub))
+		p.tub = 0
 	case "free":
 		text, err = plan.Replace(text, fmt.Sprintf("tubs[%d].lid.holes", p.tub), "[]")
 	default:
@@ -167,6 +174,9 @@ func (s *Server) saveBuild(w http.ResponseWriter, r *http.Request) {
 		mine = nil // a shape was added or taken out: the whole text is what is wanted
 	}
 	if s.save(w, r, p.o.ID, p.base, p.text, mine, why(p)) {
+		if p.added {
+			p.tub = len(p.plan.Tubs) - 1
+		}
 		http.Redirect(w, r, buildAddress(p.o.ID, p.plan.Tubs[p.tub].Name, "saved"), http.StatusSeeOther)
 	}
 }

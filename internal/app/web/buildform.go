@@ -121,6 +121,14 @@ func moreGroups(f *form, at func(string) string) []group {
 		{Legend: "Outside, lid on", Pair: true, Fields: []field{
 			f.field(at("outside.size[0]"), "long", ""), f.field(at("outside.size[1]"), "wide", ""), f.field(at("outside.height"), "height", ""), f.field(at("outside.empty_mass"), "empty", ""),
 		}},
+		{Legend: "School", Fields: []field{
+			f.field("school.adult_drills", "An adult will drill", "Pupils never drill."),
+			f.field("school.terms[0].from", "Term from", " "), f.field("school.terms[0].to", "to", " "),
+			f.field("school.meal.day", "Meal on", " "),
+		}, Note: "More terms and closed days stand in the plan as text."},
+		{Legend: "Names", Fields: []field{
+			f.field("garden", "The garden", "No person's name."), f.field(at("name"), "This tub", " "),
+		}},
 		{Legend: "Tools", Pair: true, Fields: []field{
 			f.field("tools.ruler_step", "ruler step", ""), f.field("tools.tape_error", "tape is off by", ""),
 			f.field("tools.marking_error", "a mark is off by", ""), f.field("tools.drilling_error", "a drill wanders", ""),

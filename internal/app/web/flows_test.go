@@ -273,3 +273,42 @@ func TestAnExampleStaysAsItIs(t *testing.T) {
 	body, _ := o.get("/g/example-fernhollow/build", http.StatusOK)
 	wants(t, body, "every number in it is invented", "Make it mine")
 }
+
+func TestASecondTubIsAddedAndTakenOut(t *testing.T) {
+	for _, example := range []string{"example-fernhollow", "example-saltbrook"} {
+		o := open(t)
+		_, at := o.post("/g/"+example+"/copy", nil, http.StatusOK)
+		id, _, _ := strings.Cut(strings.TrimPrefix(at, "/g/"), "/build")
+		before := plan.Items([]byte(o.text(id)), "tubs")
+		body, _ := o.get("/g/"+id+"/build", http.StatusOK)
+		posted := filled(t, body)
+		posted.Set("do", "another")
+		_, at = o.post("/g/"+id+"/build", posted, http.StatusOK)
+		if !strings.Contains(at, "tub=Tub-3") || plan.Items([]byte(o.text(id)), "tubs") != before+1 {
+			t.Fatalf("no third tub: %s\n%s", at, o.text(id))
+		}
+		for _, path := range []string{"inside.top[1]", "lid.size[0]", "cup.depth"} {
+			if got, want := o.value(id, "tubs[2]."+path), o.value(id, "tubs[0]."+path); got != want {
+				t.Errorf("%s of the new tub is %q, not %q", path, got, want)
+			}
+		}
+		body, _ = o.get(at, http.StatusOK)
+		posted = filled(t, body)
+		posted.Set("do", "without")
+		o.post("/g/"+id+"/build", posted, http.StatusOK)
+		if plan.Items([]byte(o.text(id)), "tubs") != before || strings.Contains(o.text(id), "Tub 3") {
+			t.Errorf("the third tub is still there:\n%s", o.text(id))
+		}
+	}
+}
+
+func TestTheSchoolsTermMakesTheStrip(t *testing.T) {
+	o := open(t)
+	id := o.beginGarden("metric")
+	o.post("/g/"+id+"/build", form("1", "school.terms[0].from", "2027-01-11", "school.terms[0].to", "2027-04-02", "school.adult_drills", "yes", "school.meal.day", "2027-03-24"), http.StatusOK)
+	body, _ := o.get("/g/"+id+"/build", http.StatusOK)
+	wants(t, body, "today, Wed 10 Feb", "eat, Wed 24 Mar", `type="date"`, `value="2027-03-24"`)
+	if strings.Contains(body, "No adult who drills") {
+		t.Error("the adult is not in the plan")
+	}
+}

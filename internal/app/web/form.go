@@ -12,6 +12,7 @@ import (
 // field is one value of the plan in a form. Its name is the value's path.
 type field struct {
 	ID, Name, Label string
+	Kind            string // of the input: text, or date
 	Letter          string // the ring in the drawing that shows what to measure
 	Value, Unit     string
 	Hint            string
@@ -61,8 +62,14 @@ func (f *form) field(path, label, hint string) field {
 	f.asked = append(f.asked, path)
 	spec, _ := plan.SpecAt(path)
 	out := field{ID: idOf(path), Name: path, Label: label, Hint: strings.TrimSpace(hint)}
+	if spec.Day {
+		out.Kind = "date"
+	}
 	if spec.Measured {
 		out.Unit = spec.Kind.Unit(f.units).Symbol
+	}
+	if spec.Tick {
+		spec.Words = []string{"no", "yes"}
 	}
 	for _, word := range spec.Words {
 		out.Options = append(out.Options, option{word, word})
@@ -136,7 +143,7 @@ func (f *form) changes() []plan.Change {
 		switch {
 		case entry == f.shown(typed, unit), entry == typed:
 		case !there && entry == "":
-		case !there && len(spec.Words) > 0 && entry == spec.Default:
+		case !there && (spec.Tick || len(spec.Words) > 0) && entry == spec.Default:
 		default:
 			out = append(out, plan.Change{Path: path, Typed: f.typedIn(path, entry)})
 		}

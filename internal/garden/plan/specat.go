@@ -7,11 +7,14 @@ import (
 )
 
 // Spec is what the format says of the value at one path. Kind is that of a
-// quantity; Measured tells whether the value is one at all, and not a word.
+// quantity; Measured tells whether the value is one at all, and not a word; Day
+// and Tick tell of a day of the calendar and of a yes or no.
 type Spec struct {
 	Key
 	Kind     quantity.Kind
 	Measured bool
+	Day      bool
+	Tick     bool
 }
 
 // SpecAt is the specification of the value at a path such as
@@ -28,6 +31,8 @@ func SpecAt(path string) (spec Spec, ok bool) {
 	}
 	spec.Key = k.key
 	spec.Kind, spec.Measured = kindOf(k.of)
+	spec.Day = k.of == reflect.TypeFor[Date]()
+	spec.Tick = k.of == reflect.TypeFor[Tick]()
 	return spec, true
 }
 
