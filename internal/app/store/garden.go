@@ -88,11 +88,11 @@ func gardenIn(ctx context.Context, tx *sql.Tx, id string) (Garden, error) {
 // Create keeps a new garden with its first revision.
 func (s *Store) Create(ctx context.Context, name string, text []byte, why string, at time.Time) (Garden, error) {
 	first := Revision{Number: 1, Text: text, Why: strings.TrimSpace(why), At: at}
-	return s.add(ctx, strings.TrimSpace(name), at, at, []Revision{first})
+	return s.add(ctx, strings.TrimSpace(name), at, at, []Revision{first}, nil)
 }
 
-// add keeps a new garden with revisions numbered from 1.
-func (s *Store) add(ctx context.Context, name string, created, changed time.Time, revisions []Revision) (g Garden, err error) {
+// add keeps a new garden with revisions numbered from 1, and its logbook.
+func (s *Store) add(ctx context.Context, name string, created, changed time.Time, revisions []Revision, readings []Written) (g Garden, err error) {
 	for _, r := range revisions {
 		if err := checkRevision(name, r.Text, r.Why); err != nil {
 			return Garden{}, err
@@ -110,7 +110,7 @@ func (s *Store) add(ctx context.Context, name string, created, changed time.Time
 				return err
 			}
 		}
-		return nil
+		return addWritten(ctx, tx, g.ID, readings)
 	})
 	return g, err
 }

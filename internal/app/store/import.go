@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"crypto/sha256"
+	"encoding/json"
 	"fmt"
 	"io"
 	"strconv"
@@ -26,7 +27,7 @@ func (s *Store) Import(ctx context.Context, r io.Reader, at time.Time) (Garden, 
 	if err != nil {
 		return Garden{}, err
 	}
-	return s.add(ctx, l.name, l.created, at, l.revisions)
+	return s.add(ctx, l.name, l.created, at, l.revisions, l.readings)
 }
 
 // lines reads a file line by line. The first thing that is wrong ends it: from
@@ -129,19 +130,24 @@ func parse(text []byte) (letter, error) {
 	case !ours:
 		l.err = nil
 		l.fail(Foreign, "the file is not an exported garden", "choose a file that 'export' wrote")
-	case version != transferVersion && isNumber(version):
+	case version == transferPlan, version == transferLogbook:
+	case isNumber(version):
 		l.fail(Newer, "the file was written by a newer version of Rootbell", "use the newer version")
-	case version != transferVersion:
+	default:
 		l.broken("the version of the file cannot be read")
 	}
 	parsed := letter{name: l.head("name")}
 	l.check(checkName(parsed.name))
 	l.check(checkTrimmed(parsed.name))
 	parsed.created = l.moment("created")
-	n := l.count("revisions", 1, mostRevisions)
+	n, readings := l.count("revisions", 1, mostRevisions), 0
+	if version == transferLogbook {
+		readings = l.count("readings", 1, mostReadings)
+	}
 	for i := 1; i <= n && l.err == nil; i++ {
 		parsed.revisions = append(parsed.revisions, l.revision(i))
 	}
+	parsed.readings = l.readings(readings)
 	l.blank()
 	l.end()
 	if l.err != nil {
@@ -172,6 +178,48 @@ func (l *lines) revision(number int) Revision {
 	r.Text = []byte(text.String())
 	l.check(checkText(r.Text))
 	return r
+}
+
+// readings are so many lines of the logbook, behind an empty one.
+func (l *lines) readings(n int) (all []Written) {
+	if n > 0 {
+		l.blank()
+	}
+	seen := map[string]bool{}
+	for i := 1; i <= n && l.err == nil; i++ {
+		w := l.reading()
+		if l.err == nil && seen[w.ID] {
+			l.broken("the reading '%s' stands here for the second time", w.ID)
+		}
+		seen[w.ID] = true
+		w.Number = i
+		all = append(all, w)
+	}
+	return all
+}
+
+func (l *lines) reading() (w Written) {
+	recorded, cells, _ := strings.Cut(l.head("reading"), " ")
+	if l.err != nil {
+		return w
+	}
+	at, err := time.Parse(transferTime, recorded)
+	if err != nil || at.Format(transferTime) != recorded {
+		l.broken("a reading should begin with a moment such as %s", transferTime)
+		return w
+	}
+	w.Recorded, w.cells = at, []byte(cells)
+	if err := json.Unmarshal(w.cells, &w.Row); err != nil {
+		l.broken("the reading cannot be read: %v", err)
+		return w
+	}
+	if again, err := json.Marshal(w.Row); err != nil || string(again) != cells {
+		l.broken("the reading is not written as the logbook writes it")
+	}
+	for _, p := range w.Check([]string{w.By}) {
+		l.broken("the reading cannot be kept: %s", p.What)
+	}
+	return w
 }
 
 // text is the next line of a plan with its end.

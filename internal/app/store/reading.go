@@ -17,6 +17,8 @@ type Written struct {
 	reading.Row
 	Number   int       // from 1, in the order in which the rows were written down
 	Recorded time.Time // when it was written down, by this computer's clock
+
+	cells []byte // the row as JSON
 }
 
 // Taken is the answer where the id of a reading stands for another one already.
@@ -73,6 +75,29 @@ func (s *Store) AddReadings(ctx context.Context, garden string, rows []reading.R
 	return stored, nil
 }
 
+// addWritten keeps a logbook that came from elsewhere, with the moments at which
+// its rows were written down there.
+func addWritten(ctx context.Context, tx *sql.Tx, garden string, all []Written) error {
+	if len(all) == 0 {
+		return nil
+	}
+	insert, err := tx.PrepareContext(ctx, insertReading)
+	if err != nil {
+		return err
+	}
+	defer func() { _ = insert.Close() }() // it ends with the transaction
+	for _, w := range all {
+		row, err := rowOf(w.Row, w.Recorded)
+		if err != nil {
+			return err
+		}
+		if _, err := addRow(ctx, tx, insert, garden, row); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // rowIn is a row ready to be kept.
 type rowIn struct {
 	reading.Row
@@ -81,8 +106,10 @@ type rowIn struct {
 }
 
 // rowOf makes a row ready. What the logbook's own rules refuse is for its
-// caller; here a row must only be one that comes back as it was.
+// caller; here a row must only be one that comes back as it was. Moments are
+// kept in UTC, so that the same row has the same bytes wherever it came from.
 func rowOf(r reading.Row, at time.Time) (rowIn, error) {
+	r.At = r.At.UTC()
 	cells, err := json.Marshal(r)
 	if err != nil || len(cells) > MostReading {
 		return rowIn{}, unfit("a reading is longer than %d KiB", "shorten its notes", MostReading>>10)
@@ -125,11 +152,10 @@ func addRow(ctx context.Context, tx *sql.Tx, insert *sql.Stmt, garden string, r 
 	if err != nil {
 		return false, err
 	}
-	cells, err := json.Marshal(there.Row)
-	if err == nil && string(cells) != r.cells {
-		err = &Taken{there}
+	if string(there.cells) != r.cells {
+		return false, &Taken{there}
 	}
-	return false, err
+	return false, nil
 }
 
 // Reading is one row of a garden's logbook; *NotFound where there is none.
@@ -154,12 +180,11 @@ func readingIn(ctx context.Context, tx *sql.Tx, garden, id string) (Written, err
 func scanReading(row scanner) (Written, error) {
 	var w Written
 	var recorded int64
-	var cells []byte
-	if err := row.Scan(&w.Number, &recorded, &cells); err != nil {
+	if err := row.Scan(&w.Number, &recorded, &w.cells); err != nil {
 		return Written{}, err
 	}
 	w.Recorded = moment(recorded)
-	if err := json.Unmarshal(cells, &w.Row); err != nil {
+	if err := json.Unmarshal(w.cells, &w.Row); err != nil {
 		return Written{}, fmt.Errorf("row %d of the logbook: %w", w.Number, err)
 	}
 	return w, nil

@@ -115,3 +115,15 @@ func (s Span) limit() string {
 	}
 	return " ORDER BY h.at_ms DESC, h.number DESC LIMIT " + strconv.Itoa(s.Most)
 }
+
+// ReadingIDs are the ids of all rows of a garden, in the order in which they
+// were written down.
+func (s *Store) ReadingIDs(ctx context.Context, garden string) (all []string, err error) {
+	err = s.list(ctx, garden, "SELECT id FROM reading WHERE garden = $1 ORDER BY number", []any{garden}, func(rows *sql.Rows) error {
+		var id string
+		err := rows.Scan(&id)
+		all = append(all, id)
+		return err
+	})
+	return all, err
+}

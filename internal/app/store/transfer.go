@@ -22,6 +22,15 @@ import (
 //
 //	sha256: (64 hexadecimal digits)
 //
+// A garden with a logbook is of version 2: 'readings: n' stands under the count
+// of revisions, and after the last of these an empty line and n lines
+//
+//	reading: 2027-01-11T08:40:00.000Z {"id":"…", …}
+//
+// with the moment at which the row was written down and the row as JSON, in the
+// order in which they were written down. A garden without readings is written
+// as version 1, which older programs read.
+//
 // The first line names the format and its version. The heads stand in this
 // order and each once; the revisions count from 1, an empty line stands before
 // each and before the sum. A line of a plan follows a '|', or a '\' where it is
@@ -34,7 +43,8 @@ import (
 // because editors and mail make them; everything else must be as it was.
 const (
 	transferName    = "rootbell garden "
-	transferVersion = "1"
+	transferPlan    = "1" // plans alone
+	transferLogbook = "2" // and readings
 	transferTime    = "2006-01-02T15:04:05.000Z"
 	transferSum     = "sha256"
 )
@@ -43,6 +53,7 @@ const (
 const (
 	MostExport    = 64 << 20 // bytes
 	mostRevisions = 100_000
+	mostReadings  = 1_000_000
 )
 
 // letter is one garden on its way.
@@ -50,6 +61,7 @@ type letter struct {
 	name      string
 	created   time.Time
 	revisions []Revision
+	readings  []Written
 }
 
 var byteOrderMark = []byte("\ufeff")

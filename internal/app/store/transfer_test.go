@@ -87,7 +87,7 @@ func TestDamagedImports(t *testing.T) {
 		reason         store.Reason
 	}{
 		{"a plan", "rootbell garden 1", "rootbell: 1", 1, store.Foreign},
-		{"a newer format", "rootbell garden 1", "rootbell garden 2", 1, store.Newer},
+		{"a newer format", "rootbell garden 1", "rootbell garden 3", 1, store.Newer},
 		{"no format", "rootbell garden 1", "rootbell garden one", 1, store.Damaged},
 		{"no name", "name: Heron bay", "name:", 2, store.Damaged},
 		{"a long name", "name: Heron bay", "name: " + long, 2, store.Damaged},
@@ -221,6 +221,7 @@ func TestAnyGardenComesBack(t *testing.T) {
 func FuzzImport(f *testing.F) {
 	f.Add([]byte(exported), true)
 	f.Add([]byte(summed(exported)), false)
+	f.Add([]byte(exportedLogbook), true)
 	f.Add([]byte("\ufeffrootbell garden 1\r\n"), false)
 	f.Fuzz(func(t *testing.T, text []byte, sum bool) {
 		if sum {
