@@ -91,7 +91,7 @@ func (l *Lid) Layout(name string) (Layout, bool) {
 // the lid.
 func (t *tubState) layOut(r *lidRegion, p *Plants) error {
 	n := p.Count
-	fits, widest, err := t.mostSafe(r, n)
+	fits, found, err := t.mostSafe(r, n)
 	if err != nil {
 		return err
 	}
@@ -109,7 +109,7 @@ func (t *tubState) layOut(r *lidRegion, p *Plants) error {
 		ClearMM: r.margins.Clear.Base, ErrorMM: r.margins.Error.Base, HoleMM: r.hole, StepMM: t.step(), Thick: t.setup.ThicknessMM, TubIndex: t.index, Foam: t.wish.Foam,
 	}
 	t.out.Lid = l
-	points, err := t.three(r, n, widest)
+	points, err := t.three(r, n, found)
 	if err != nil {
 		return err
 	}
@@ -147,24 +147,24 @@ func (t *tubState) layOut(r *lidRegion, p *Plants) error {
 // mostSafe is n where so many holes can keep the least distance of all, else
 // the most that can, and those laid as wide as they go; nothing is laid where
 // more holes are there already than that. The error is the context's end.
-func (t *tubState) mostSafe(r *lidRegion, n int) (int, lid.Layout, error) {
+func (t *tubState) mostSafe(r *lidRegion, n int) (int, *lid.Optima, error) {
 	if len(r.fixed) > n {
-		return n, lid.Layout{}, nil
+		return n, nil, nil
 	}
-	laid, err := r.Spread(t.ctx, n, t.search(r))
+	found, err := r.Optima(t.ctx, n, t.search(r))
 	apart := r.margins.Apart.Base
-	if len(r.fixed) == n || err == nil && (n == 1 || laid.ExactSpacing >= apart-spacingSlackMM) {
-		return n, laid, t.ctx.Err()
+	if len(r.fixed) == n || err == nil && (n == 1 || found.Widest().ExactSpacing >= apart-spacingSlackMM) {
+		return n, found, t.ctx.Err()
 	}
 	fits := len(r.fixed)
 	if most, err := r.MostAt(t.ctx, apart, t.search(r)); err == nil {
 		fits = min(most.Count, n)
 	}
 	if fits == 0 || t.ctx.Err() != nil {
-		return 0, lid.Layout{}, t.ctx.Err()
+		return 0, nil, t.ctx.Err()
 	}
-	laid, err = r.Spread(t.ctx, fits, t.search(r))
-	return fits, laid, ended(t.ctx, err)
+	found, err = r.Optima(t.ctx, fits, t.search(r))
+	return fits, found, ended(t.ctx, err)
 }
 
 func (t *tubState) search(r *lidRegion) lid.Search {
@@ -181,10 +181,10 @@ func (t *tubState) step() float64 {
 	return float64(t.plan.Tools.RulerStep.Or(quantity.MM(standard)))
 }
 
-// three lays n holes in each way, the widest of which is laid already; one that
-// cannot be is left out. Where more holes are there already than plants, the
-// best of them are chosen instead.
-func (t *tubState) three(r *lidRegion, n int, widest lid.Layout) (map[string][]plane.Point, error) {
+// three lays n holes in each way, the optima for which are found already; a
+// layout that cannot be is left out. Where more holes are there already than
+// plants, the best of them are chosen instead.
+func (t *tubState) three(r *lidRegion, n int, found *lid.Optima) (map[string][]plane.Point, error) {
 	out := map[string][]plane.Point{}
 	if len(r.fixed) > n {
 		chosen, err := lid.Choose(t.ctx, r.fixed, n, nil)
@@ -199,17 +199,17 @@ func (t *tubState) three(r *lidRegion, n int, widest lid.Layout) (map[string][]p
 		return map[string][]plane.Point{"widest": points, "rows": points, "ruler": points}, nil
 	}
 	ruler := lid.Ruler{Step: t.step()}
-	if len(widest.Points) > 0 {
-		out["widest"] = widest.Points
-	}
 	// A layout of ours never lets lips touch or leaves too little plastic.
 	safe := func(l lid.Layout) bool { return n == 1 || l.Measured.Spacing >= r.margins.Apart.Base-spacingSlackMM }
 	if l, err := r.Rows(t.ctx, n, ruler, r.fixed); err == nil && safe(l.Layout) {
 		out["rows"] = l.Layout.Points
 	}
-	if l, err := r.Snap(t.ctx, n, ruler, t.search(r)); err == nil && safe(l.Layout) {
-		out["ruler"] = l.Layout.Points
-		r.ruled = l
+	if found != nil {
+		out["widest"] = found.Widest().Points
+		if l, err := r.Snap(t.ctx, n, ruler, t.search(r), found); err == nil && safe(l.Layout) {
+			out["ruler"] = l.Layout.Points
+			r.ruled = l
+		}
 	}
 	widened(r, out)
 	return out, t.ctx.Err()

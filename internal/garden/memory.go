@@ -60,12 +60,13 @@ func (s searched) MostAt(ctx context.Context, distance float64, o lid.Search) (l
 	return remembered(s.memory, s.asked("most", distance, o), func() (lid.Most, error) { return s.Region.MostAt(ctx, distance, o) })
 }
 
-func (s searched) Spread(ctx context.Context, n int, o lid.Search) (lid.Layout, error) {
-	return remembered(s.memory, s.asked("spread", n, o), func() (lid.Layout, error) { return s.Region.Spread(ctx, n, o) })
+func (s searched) Optima(ctx context.Context, n int, o lid.Search) (*lid.Optima, error) {
+	return remembered(s.memory, s.asked("optima", n, o), func() (*lid.Optima, error) { return s.Region.Optima(ctx, n, o) })
 }
 
-func (s searched) Snap(ctx context.Context, n int, u lid.Ruler, o lid.Search) (lid.Ruled, error) {
-	return remembered(s.memory, s.asked("snap", n, u, o), func() (lid.Ruled, error) { return s.Region.Snap(ctx, n, u, o) })
+// Snap lays on the ruler what was found for the same n and search.
+func (s searched) Snap(ctx context.Context, n int, u lid.Ruler, o lid.Search, found *lid.Optima) (lid.Ruled, error) {
+	return remembered(s.memory, s.asked("snap", n, u, o), func() (lid.Ruled, error) { return found.Snap(ctx, u) })
 }
 
 func (s searched) Rows(ctx context.Context, n int, u lid.Ruler, fixed []plane.Point) (lid.InRows, error) {

@@ -24,8 +24,12 @@ func BenchmarkCheckOfALid(b *testing.B) {
 	for k := 0; b.Loop(); k++ {
 		r := heron(b)
 		o := Search{Seed: uint64(k)}
-		spread(b, r, 12, o)
-		if _, err := r.Snap(context.Background(), 12, Ruler{Step: 5}, o); err != nil {
+		f, err := r.Optima(context.Background(), 12, o)
+		if err != nil {
+			b.Fatal(err)
+		}
+		f.Widest()
+		if _, err := f.Snap(context.Background(), Ruler{Step: 5}); err != nil {
 			b.Fatal(err)
 		}
 		if _, err := r.Rows(context.Background(), 12, Ruler{Step: 5}, nil); err != nil {

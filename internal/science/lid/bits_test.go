@@ -1,7 +1,6 @@
 package lid
 
 import (
-	"context"
 	"crypto/sha256"
 	"fmt"
 	"math"
@@ -27,7 +26,7 @@ func fingerprint(tb testing.TB) string {
 	r := heron(tb)
 	for n := 1; n <= 13; n += 3 {
 		put(spread(tb, r, n, Search{Seed: 9}))
-		ruled, err := r.Snap(context.Background(), n, Ruler{Step: 6.35, Borders: true}, Search{Seed: 9, Effort: 4})
+		ruled, err := snap(r, n, Ruler{Step: 6.35, Borders: true}, Search{Seed: 9, Effort: 4})
 		if err != nil {
 			tb.Fatal(err)
 		}

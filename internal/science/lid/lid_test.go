@@ -36,7 +36,7 @@ func TestThreeLayoutsOfOneLid(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		ruled, err := r.Snap(ctx, n, Ruler{Step: 5}, Search{})
+		ruled, err := snap(r, n, Ruler{Step: 5}, Search{})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -2,8 +2,10 @@ package lid
 
 import "math"
 
-// elites is how many of the best distinct optima seed new starts.
-const elites = 4
+const (
+	elites     = 4  // how many of the best distinct optima seed new starts
+	mostOptima = 40 // how many are kept; a ruler's layouts begin from them
+)
 
 // optimum is one local optimum: its spacing and its points in the solver's
 // units.
@@ -16,11 +18,8 @@ type optimum struct {
 // pool keeps the best optima of distinct spacing, best first.
 type pool struct {
 	kept []optimum
-	size int
-	n    int
+	n    int // points of each
 }
-
-func newPool(n, size int) pool { return pool{n: n, size: size} }
 
 // add keeps the points if they are among the best and differ in spacing from
 // those kept. Two optima of the same spacing are as a rule mirror images.
@@ -39,7 +38,7 @@ func (p *pool) add(t float64, x, y []float64) {
 			break
 		}
 	}
-	if at >= p.size {
+	if at >= mostOptima {
 		return
 	}
 	for k := at; k < len(p.kept); k++ {
@@ -52,7 +51,7 @@ func (p *pool) add(t float64, x, y []float64) {
 		}
 	}
 	var o optimum
-	if len(p.kept) < p.size {
+	if len(p.kept) < mostOptima {
 		o = optimum{x: make([]float64, p.n), y: make([]float64, p.n), held: make([]bool, p.n)}
 		p.kept = append(p.kept, optimum{})
 	} else {

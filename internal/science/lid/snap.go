@@ -12,8 +12,7 @@ import (
 // Ruled is a layout whose every coordinate is a mark of the ruler.
 type Ruled struct {
 	Layout Layout
-	// Widest is the best layout found without a ruler: what Spread gives for
-	// the same question, from the same search.
+	// Widest is the best layout found without a ruler, from the same search.
 	Widest Layout
 	// Loss is the part of Widest's least distance that the ruler costs, 0 to 1.
 	Loss float64
@@ -25,61 +24,50 @@ type Ruled struct {
 	SymmetryCost float64
 }
 
-const (
-	snapOptima   = 40
-	dearSymmetry = 0.01 // a symmetry that costs more is not taken
-)
+// dearSymmetry is what a symmetry may cost; one that costs more is not taken.
+const dearSymmetry = 0.01
 
 // ErrNoMark says that the ruler has no room for the holes.
 var ErrNoMark = errors.New("the ruler's step is too coarse: there are not enough marks inside the margins")
 
-// Snap lays n points on the ruler's marks, as far apart as a local search
-// from many optima finds; fixed holes stay where they are, on a mark or not.
-// Where the region and the marks are symmetric, so is the layout if that
+// Snap lays the points on the ruler's marks, as far apart as a local search
+// from many of the optima finds; fixed holes stay where they are, on a mark or
+// not. Where the region and the marks are symmetric, so is the layout if that
 // costs at most one part in a hundred. With ErrNoMark the widest layout is
 // given all the same.
-func (r *Region) Snap(ctx context.Context, n int, u Ruler, o Search) (Ruled, error) {
-	if err := r.checkCount(n, o.Fixed); err != nil {
-		return Ruled{}, err
-	}
+func (f *Optima) Snap(ctx context.Context, u Ruler) (Ruled, error) {
+	r, fixed := f.region, f.ask.Fixed
 	m, err := r.mesh(u)
 	if err != nil {
 		return Ruled{}, err
 	}
-	if n == len(o.Fixed) {
-		l := r.finished(o.Fixed, o.Fixed, 0)
-		return Ruled{Layout: l, Widest: l}, nil
-	}
-	if n == 1 {
+	out := Ruled{Widest: f.Widest(), SymmetryCost: -1}
+	switch {
+	case f.n == len(fixed):
+		return Ruled{Layout: out.Widest, Widest: out.Widest}, nil
+	case f.n == 1:
 		return r.snapOne(m)
 	}
-	s := newSolver(r, n, o.Fixed, o.Seed)
-	s.pool.size = snapOptima
-	starts, err := s.search(ctx, o.effort().starts(n), math.Inf(1))
-	if err != nil {
-		return Ruled{}, err
-	}
-	plain := s.snapPool(m, nil)
-	out := Ruled{Widest: s.layout(o.Fixed, starts), SymmetryCost: -1}
-	if plain.d <= 0 {
+	best := f.solver().snapPool(m, nil)
+	if best.d <= 0 {
 		return out, ErrNoMark
 	}
-	best := plain
-	if len(o.Fixed) == 0 {
-		even, more, err := r.snapSymmetric(ctx, n, m, o)
+	starts := f.starts
+	if len(fixed) == 0 {
+		even, more, err := r.snapSymmetric(ctx, f.n, m, f.ask)
 		if err != nil {
 			return Ruled{}, err
 		}
 		starts += more
 		if even.d > 0 {
-			out.SymmetryCost = max(0, 1-even.d/plain.d)
+			out.SymmetryCost = max(0, 1-even.d/best.d)
 			if out.SymmetryCost <= dearSymmetry {
 				best, out.Symmetric = even, true
 			}
 		}
 	}
-	out.Layout = r.marked(best.points(m), o.Fixed, starts)
-	k := len(o.Fixed)
+	out.Layout = r.marked(best.points(m), fixed, starts)
+	k := len(fixed)
 	out.Loss = max(0, 1-spacingOfFree(out.Layout.Points, k)/spacingOfFree(out.Widest.Exact, k))
 	return out, nil
 }
@@ -147,7 +135,6 @@ func (r *Region) snapSymmetric(ctx context.Context, n int, m *mesh, o Search) (n
 			continue
 		}
 		s := newSolver(r, n, nil, o.Seed)
-		s.pool.size = snapOptima
 		s.sym = &sym
 		k, err := s.search(ctx, max(o.effort().starts(n)/2, 8), math.Inf(1))
 		starts += k

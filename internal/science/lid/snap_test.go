@@ -24,7 +24,7 @@ func meanLoss(t *testing.T, u Ruler) float64 {
 	for _, c := range ruledCases {
 		r := domains()[c.domain].region(t)
 		for _, n := range c.n {
-			s, err := r.Snap(context.Background(), n, u, Search{Seed: 1})
+			s, err := snap(r, n, u, Search{Seed: 1})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -74,7 +74,7 @@ func TestRulerCostsLittle(t *testing.T) {
 
 func TestRulerLayoutIsSymmetricWhereThatIsCheap(t *testing.T) {
 	r := domains()["lidA_circle"].region(t)
-	s, err := r.Snap(context.Background(), 8, Ruler{Step: 5}, Search{})
+	s, err := snap(r, 8, Ruler{Step: 5}, Search{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -97,7 +97,7 @@ func TestRulerLayoutIsSymmetricWhereThatIsCheap(t *testing.T) {
 		t.Errorf("%v is no image of itself", s.Layout.Points)
 	}
 	// The hatch in a corner leaves no symmetry.
-	s, err = domains()["lidB_rect"].region(t).Snap(context.Background(), 8, Ruler{Step: 5}, Search{})
+	s, err = snap(domains()["lidB_rect"].region(t), 8, Ruler{Step: 5}, Search{})
 	if err != nil || s.Symmetric {
 		t.Errorf("a lop-sided lid: symmetric %v, %v", s.Symmetric, err)
 	}
@@ -105,7 +105,7 @@ func TestRulerLayoutIsSymmetricWhereThatIsCheap(t *testing.T) {
 
 func TestRulerFindsTheSameWidestLayout(t *testing.T) {
 	r := heron(t)
-	s, err := r.Snap(context.Background(), 9, Ruler{Step: 5}, Search{Seed: 4})
+	s, err := snap(r, 9, Ruler{Step: 5}, Search{Seed: 4})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -117,7 +117,7 @@ func TestRulerFindsTheSameWidestLayout(t *testing.T) {
 func TestRulerKeepsFixedHoles(t *testing.T) {
 	r := heron(t)
 	fixed := []plane.Point{{X: 123.4, Y: 91.7}}
-	s, err := r.Snap(context.Background(), 7, Ruler{Step: 5}, Search{Fixed: fixed})
+	s, err := snap(r, 7, Ruler{Step: 5}, Search{Fixed: fixed})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -129,11 +129,11 @@ func TestRulerKeepsFixedHoles(t *testing.T) {
 
 func TestRulerTooCoarse(t *testing.T) {
 	r := heron(t)
-	if _, err := r.Snap(context.Background(), 3, Ruler{Step: 500}, Search{}); !errors.Is(err, ErrNoMark) {
+	if _, err := snap(r, 3, Ruler{Step: 500}, Search{}); !errors.Is(err, ErrNoMark) {
 		t.Errorf("steps of half a metre: %v", err)
 	}
 	for _, step := range []float64{0, -5, math.NaN(), math.Inf(1), 1e-9} {
-		if _, err := r.Snap(context.Background(), 3, Ruler{Step: step}, Search{}); err == nil || errors.Is(err, ErrNoMark) {
+		if _, err := snap(r, 3, Ruler{Step: step}, Search{}); err == nil || errors.Is(err, ErrNoMark) {
 			t.Errorf("step %g: %v", step, err)
 		}
 	}
@@ -179,4 +179,12 @@ func TestRowsAreRows(t *testing.T) {
 	if err != nil || rows.Layout.Measured.Spacing != 100 || rows.Layout.Measured.Marks != 7 || rows.Staggered {
 		t.Errorf("4 by 3 at 100 mm: %+v %v", rows, err)
 	}
+}
+
+func snap(r *Region, n int, u Ruler, o Search) (Ruled, error) {
+	f, err := r.Optima(context.Background(), n, o)
+	if err != nil {
+		return Ruled{}, err
+	}
+	return f.Snap(context.Background(), u)
 }

@@ -55,7 +55,7 @@ func newSolver(r *Region, n int, fixed []plane.Point, seed uint64) *solver {
 	}
 	s.pcg = rand.NewPCG(seed, 0)
 	s.rng = rand.New(s.pcg)
-	s.pool = newPool(n, elites)
+	s.pool.n = n
 	s.soft.grow(n, s.free)
 	return s
 }

@@ -65,26 +65,13 @@ type Layout struct {
 	Starts int
 }
 
-// Spread lays n points, the fixed ones among them, so that the least distance
-// between two is as large as the effort finds. Distances between two fixed
-// points do not count in the search. The error says what is impossible, or
-// that ctx ended first.
+// Spread is the widest of the Optima.
 func (r *Region) Spread(ctx context.Context, n int, o Search) (Layout, error) {
-	if err := r.checkCount(n, o.Fixed); err != nil {
-		return Layout{}, err
-	}
-	if n == len(o.Fixed) {
-		return r.finished(o.Fixed, o.Fixed, 0), nil
-	}
-	if n == 1 {
-		return r.finished([]plane.Point{r.deepest()}, nil, 0), nil
-	}
-	s := newSolver(r, n, o.Fixed, o.Seed)
-	starts, err := s.search(ctx, o.effort().starts(n), math.Inf(1))
+	f, err := r.Optima(ctx, n, o)
 	if err != nil {
 		return Layout{}, err
 	}
-	return s.layout(o.Fixed, starts), nil
+	return f.Widest(), nil
 }
 
 func (r *Region) checkCount(n int, fixed []plane.Point) error {

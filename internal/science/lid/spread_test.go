@@ -218,7 +218,7 @@ func TestAnyLidIsFeasibleOrRefused(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		ruled, err := r.Snap(context.Background(), n, Ruler{Step: 5, Borders: true}, o)
+		ruled, err := snap(r, n, Ruler{Step: 5, Borders: true}, o)
 		if err != nil && !errors.Is(err, ErrNoMark) {
 			t.Fatal(err)
 		}
