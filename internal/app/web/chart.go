@@ -1,0 +1,185 @@
+package web
+
+import (
+	"context"
+	"html/template"
+	"net/http"
+	"net/url"
+	"strings"
+	"time"
+
+	"rootbell/internal/app/store"
+	"rootbell/internal/garden"
+	"rootbell/internal/paper/chart"
+	"rootbell/internal/paper/figure"
+	"rootbell/internal/school/term"
+	"rootbell/internal/science/reading"
+)
+
+// chartsBody is the page of charts of one tub.
+type chartsBody struct {
+	ID, Tub string
+	Example bool
+	Others  []chartLink // the other tubs
+	Spans   []chartLink // how many days are shown
+	Answer  string
+	Empty   bool
+	Old     string // the day of the last reading, where that is some time ago
+	Charts  []chartView
+	Rough   bool // too many readings to tell what was corrected and done
+}
+
+// chartLink is a choice of the page; Here is the one that is shown.
+type chartLink struct {
+	Words, Address string
+	Here           bool
+}
+
+// chartView is one chart with what it says and its table.
+type chartView struct {
+	Name, Key, Says string
+	Desk, Hand      template.HTML
+	Note            string
+	Head            string // of the column of values
+	Rows, All       []chart.Row
+	Many            bool // too many days for a table on this page
+}
+
+// Limits of a page of charts.
+const (
+	mostRows   = 8     // of a table before 'All days'
+	mostDays   = 190   // of 'All days': a term
+	mostWhole  = 1000  // readings whose corrections and deeds are looked up
+	mostDrawn  = 20000 // readings, the latest, that a page takes in
+	weeksShown = 5
+)
+
+// showCharts is the page of charts: what was read in one tub, one quantity
+// under the other, over one row of days.
+func (s *Server) showCharts(w http.ResponseWriter, r *http.Request) {
+	l, ok := s.openLogbook(w, r, r.URL.Query().Get("tub"))
+	if !ok {
+		return
+	}
+	body := chartsBody{ID: l.ID, Tub: l.tubName(), Example: l.Example}
+	for i, t := range l.Plan.Tubs {
+		if i != l.tub {
+			body.Others = append(body.Others, chartLink{Words: t.Name, Address: "?tub=" + garden.Slug(t.Name)})
+		}
+	}
+	if err := s.fillCharts(r.Context(), l, &body, r.URL.Query().Get("span")); err != nil {
+		s.failed(w, r, err)
+		return
+	}
+	frame := s.frameOf(r, l.opened, l.a, "logbook", "Charts of "+l.tubName())
+	s.show(w, http.StatusOK, "charts", frame, body)
+}
+
+// fillCharts draws what was read in the days asked for.
+func (s *Server) fillCharts(ctx context.Context, l *logbook, body *chartsBody, asked string) error {
+	var last time.Time
+	if !l.Example {
+		latest, err := s.Store.Figures(ctx, l.ID, store.Span{Tub: l.tubName(), Most: 1})
+		if err != nil {
+			return err
+		}
+		if len(latest) > 0 {
+			last = latest[0].At
+		}
+	}
+	days := l.daysAsked(body, asked, last)
+	read := tubRead{vessel: vesselOf(l.a, l.tub)}
+	if !last.IsZero() {
+		if err := s.readTub(ctx, l, &days, &read); err != nil {
+			return err
+		}
+	}
+	body.Empty, body.Rough = last.IsZero(), read.rough
+	if day := term.DateOf(last.In(days.Zone)); !last.IsZero() && term.DateOf(l.Now).Since(day) > 7 {
+		body.Old = day.Long()
+	}
+	quantities := quantitiesOf(l, read.vessel)
+	for i := range quantities {
+		body.Charts = append(body.Charts, quantities[i].view(&read, days, i == 0))
+	}
+	body.Answer = chartsAnswer(body.Tub, quantities)
+	return nil
+}
+
+// daysAsked is the row of days, and the choices of others. Its first day is not
+// set where all that was read is asked for.
+func (l *logbook) daysAsked(body *chartsBody, asked string, last time.Time) chart.Days {
+	zone, today := l.Now.Location(), term.DateOf(l.Now)
+	d := chart.Days{Zone: zone, Calendar: l.a.Term, Now: l.Now}
+	until := today
+	if day := term.DateOf(last.In(zone)); !last.IsZero() && (today.Since(day) > 7*(weeksShown-1) || day.After(today)) {
+		until = day
+	}
+	d.To = until.Monday().Add(6)
+	d.From = d.To.Add(1 - 7*weeksShown)
+	choices := map[string]bool{"weeks": true, "term": l.a.Term != nil && l.a.Term.Known(), "all": !last.IsZero()}
+	if !choices[asked] {
+		asked = "weeks"
+	}
+	switch asked {
+	case "term":
+		which, _ := l.a.Term.Current(today)
+		span := l.a.Term.Terms()[which]
+		d.From, d.To = span.From.Monday(), span.To.Monday().Add(6)
+	case "all":
+		d.From = term.Date{}
+	}
+	for _, c := range []chartLink{{Words: "Five weeks", Address: "weeks"}, {Words: "The term", Address: "term"}, {Words: "From the first reading", Address: "all"}} {
+		if choices[c.Address] {
+			body.Spans = append(body.Spans, chartLink{c.Words, chartsAddress(l.ID, l.tubName(), c.Address), c.Address == asked})
+		}
+	}
+	return d
+}
+
+// chartsAddress is where the charts of a tub lie.
+func chartsAddress(id, tub, span string) string {
+	q := url.Values{}
+	if tub != "" {
+		q.Set("tub", garden.Slug(tub))
+	}
+	if span != "" && span != "weeks" {
+		q.Set("span", span)
+	}
+	return strings.TrimSuffix("/g/"+id+"/logbook/charts?"+q.Encode(), "?")
+}
+
+// tubRead is what was read in a tub in the days shown.
+type tubRead struct {
+	vessel  reading.Vessel
+	entries []reading.Entry
+	rough   bool
+}
+
+// readTub gets the readings of the days shown. Where there are few of them, what
+// was corrected and what was done comes with them.
+func (s *Server) readTub(ctx context.Context, l *logbook, d *chart.Days, out *tubRead) error {
+	span := store.Span{Tub: l.tubName(), Until: d.To.Add(1).At(0, d.Zone), Most: mostDrawn}
+	if d.From.Set() {
+		span.From = d.From.At(0, d.Zone)
+	}
+	entries, err := s.Store.Figures(ctx, l.ID, span)
+	if err != nil {
+		return err
+	}
+	if !d.From.Set() && len(entries) > 0 {
+		d.From = term.DateOf(entries[0].At.In(d.Zone)).Monday()
+	}
+	out.entries, out.rough = entries, len(entries) > mostWhole
+	if !out.rough {
+		kept, err := s.Store.Readings(ctx, l.ID, span)
+		if err != nil {
+			return err
+		}
+		out.entries = reading.Standing(rowsOf(kept))
+	}
+	return nil
+}
+
+// widths are the two drawings of a chart.
+var widths = []figure.Width{figure.Desk, figure.Hand}
