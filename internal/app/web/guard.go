@@ -12,6 +12,7 @@ import (
 const (
 	mostBytes       = 1 << 20
 	mostImportBytes = 64 << 20
+	mostTableBytes  = 32 << 20 // a logbook of a hundred thousand rows
 )
 
 // longest is how long one answer may take before it is given up.
@@ -30,8 +31,11 @@ func (s *Server) guarded(next http.Handler) http.Handler {
 	}))
 	bounded := http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		limit := int64(mostBytes)
-		if r.URL.Path == importPath {
+		switch {
+		case r.URL.Path == importPath:
 			limit = mostImportBytes
+		case strings.HasSuffix(r.URL.Path, tablePath):
+			limit = mostTableBytes
 		}
 		r.Body = http.MaxBytesReader(w, r.Body, limit)
 		next.ServeHTTP(w, r)

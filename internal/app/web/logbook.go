@@ -29,6 +29,8 @@ type logbook struct {
 	*opened
 	a   *garden.Assessment
 	tub int // the tub that is asked for
+
+	said string // what was just done
 }
 
 // openLogbook opens a garden for its logbook. The answer is given here where
@@ -47,7 +49,7 @@ func (s *Server) openLogbook(w http.ResponseWriter, r *http.Request, tub string)
 		s.failed(w, r, err)
 		return nil, false
 	}
-	return &logbook{o, a, tubAsked(o.Plan, tub)}, true
+	return &logbook{opened: o, a: a, tub: tubAsked(o.Plan, tub)}, true
 }
 
 func (l *logbook) tubName() string { return l.Plan.Tubs[l.tub].Name }
@@ -119,8 +121,13 @@ func (s *Server) logbookPage(w http.ResponseWriter, r *http.Request, status int,
 		body.Rows = l.rowsShown(kept)
 		body.More = len(body.Rows) > mostLast
 		body.Rows = body.Rows[:min(len(body.Rows), mostLast)]
+		if body.Clash, err = s.clash(r.Context(), l, f.last); err != nil {
+			s.failed(w, r, err)
+			return
+		}
 		body.Form = f.view()
 	}
+	body.Stick = stickOf(l)
 	frame := s.frameOf(r, l.opened, l.a, "logbook", "Logbook")
 	frame.Here = logbookAddress(l.ID, l.tubName(), "")
 	frame.Drawing = "Logbook of " + l.tubName()
@@ -149,7 +156,7 @@ func (s *Server) writeReading(w http.ResponseWriter, r *http.Request) {
 	f := &logForm{logbook: l, values: r.PostForm}
 	row, err := s.rowPosted(r.Context(), f)
 	if err != nil {
-		s.failed(w, r, err)
+		s.notWritten(w, r, f, err)
 		return
 	}
 	if len(f.problems) > 0 || len(f.questions) > 0 {
@@ -157,25 +164,51 @@ func (s *Server) writeReading(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	stored, err := s.Store.AddReading(r.Context(), l.ID, row, l.Now)
+	if err != nil {
+		s.notWritten(w, r, f, err)
+		return
+	}
+	said := "written"
+	switch {
+	case !stored:
+		said = "there"
+	case row.Withdrawn:
+		said = "takenout"
+	}
+	address := logbookAddress(l.ID, row.Tub, said) + "&entry=" + url.QueryEscape(row.ID)
+	if wantsJSON(r) {
+		answerJSON(w, entryAnswer{Stored: true, Again: !stored, ID: row.ID, To: address})
+		return
+	}
+	http.Redirect(w, r, address, http.StatusSeeOther)
+}
+
+// notWritten answers an entry that the store did not take. What was typed stays
+// in the form, and on a device that keeps it.
+func (s *Server) notWritten(w http.ResponseWriter, r *http.Request, f *logForm, err error) {
 	var taken *store.Taken
+	var refused *store.Refused
 	switch {
 	case errors.As(err, &taken):
 		f.correctTaken(taken.There)
 		s.askBack(w, r, f)
-	case err != nil:
+		return
+	case !errors.As(err, &refused):
 		s.failed(w, r, err)
-	default:
-		said := "written"
-		if !stored {
-			said = "there"
-		}
-		address := logbookAddress(l.ID, row.Tub, said) + "&entry=" + url.QueryEscape(row.ID)
-		if wantsJSON(r) {
-			answerJSON(w, entryAnswer{Stored: true, Again: !stored, ID: row.ID, To: address})
-			return
-		}
-		http.Redirect(w, r, address, http.StatusSeeOther)
+		return
 	}
+	status := http.StatusServiceUnavailable
+	if refused.Reason == store.Full {
+		status = http.StatusInsufficientStorage
+	}
+	f.says = "Not written down: " + refused.What + ". What you typed is still here. " + capital(refused.Hint) + "."
+	if wantsJSON(r) {
+		w.Header().Set("Content-Type", "application/json; charset=utf-8")
+		w.WriteHeader(status)
+		answerJSON(w, entryAnswer{ID: f.values.Get("id"), Error: f.says})
+		return
+	}
+	s.logbookPage(w, r, status, f)
 }
 
 // askBack answers that nothing is written down yet: a person has to look.
@@ -194,6 +227,10 @@ func (s *Server) rowPosted(ctx context.Context, f *logForm) (reading.Row, error)
 	var none *store.NotFound
 	if err != nil && !errors.As(err, &none) {
 		return reading.Row{}, err
+	}
+	if f.values.Get("withdraw") == "yes" {
+		was, err := s.Store.Reading(ctx, f.ID, f.values.Get("corrects"))
+		return was.Withdrawal(f.values.Get("id")), err
 	}
 	row := f.row(there)
 	if len(f.problems) > 0 || there.ID != "" {
@@ -264,6 +301,7 @@ type entryAnswer struct {
 	Again  bool   `json:"again,omitempty"` // it was there already
 	Ask    bool   `json:"ask,omitempty"`   // a person has to look at it first
 	To     string `json:"to,omitempty"`    // the page that says so
+	Error  string `json:"error,omitempty"` // why it could not be kept
 }
 
 func wantsJSON(r *http.Request) bool { return r.Header.Get("Accept") == "application/json" }

@@ -90,7 +90,13 @@ func (f *logForm) row(there store.Written) reading.Row {
 	add("moment", quantity.Count, f.moment(there))
 	row, problems := reading.FromForm(entered, reading.Import{Zone: f.Now.Location(), By: f.teams()})
 	f.problems = problems
-	if !slices.ContainsFunc(f.Plan.Tubs, func(t plan.Tub) bool { return reading.SameTub(t.Name, row.Tub) }) {
+	for _, p := range row.Check(f.teams()) { // what else is wrong is told at once
+		told := slices.ContainsFunc(f.problems, func(q reading.Problem) bool { return q.Field == p.Field })
+		if !told {
+			f.problems = append(f.problems, p)
+		}
+	}
+	if row.Tub != "" && !slices.ContainsFunc(f.Plan.Tubs, func(t plan.Tub) bool { return reading.SameTub(t.Name, row.Tub) }) {
 		f.problems = append(f.problems, reading.Problem{Field: reading.FieldTub, What: "the plan has no tub of that name", Hint: "choose the tub"})
 	}
 	return row

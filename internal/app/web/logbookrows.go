@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"time"
 
 	"rootbell/internal/app/store"
 	"rootbell/internal/base/quantity"
@@ -25,6 +26,9 @@ type logRow struct {
 	Note         string
 	Taken        bool // out of the book
 	Corrected    string
+
+	at     time.Time
+	number int
 }
 
 // logCell is one figure: as it was, struck through, and as it is.
@@ -63,6 +67,7 @@ func (l *logbook) rowShown(rows []store.Written) logRow {
 	out := logRow{
 		ID: last.ID, Tub: last.Tub, By: last.By, Taken: last.Withdrawn,
 		When: last.At.In(l.Now.Location()).Format("Mon 2 Jan 15:04"), Note: l.noteOf(last.Row),
+		at: last.At, number: last.Number,
 	}
 	for _, f := range []reading.Field{reading.FieldLevel, reading.FieldPH, reading.FieldEC, reading.FieldWater} {
 		c := logCell{Name: string(f), Is: l.cellWords(last.Row, f), Doubtful: last.Doubts(f)}

@@ -18,6 +18,8 @@ type logBody struct {
 	Rows    []logRow
 	More    bool // there are more readings than are shown
 	Heads   logHeadsView
+	Clash   *clashView
+	Stick   stickView
 }
 
 // logFormView is the form as its template sees it.
@@ -40,6 +42,7 @@ type logFormView struct {
 	Done                logChoice
 	Seen                logField
 	Moment              logField
+	Offset              logChoice // which of two hours, where the clocks show one twice
 	Leaves              logField
 	Roots, Smell        logChoice
 	Note                logField
@@ -81,15 +84,15 @@ func (f *logForm) view() *logFormView {
 		Tub:      f.choice("tub", "Tub", false, f.tubNames()),
 		Team:     f.choice("by", "Team", false, f.teams()),
 		Level:    f.field("level", "Level", "", f.hint(reading.FieldLevel)),
-		LevelWay: f.options("level-way", "told by", [][2]string{{byLitres, volume + " on the stick"}, {byDepth, length + " deep"}, {byFilled, volume + " poured, to the line"}}),
+		LevelWay: f.options("level-way", "Told by", [][2]string{{byLitres, volume + " on the stick"}, {byDepth, length + " deep"}, {byFilled, volume + " poured, to the line"}}),
 		PH:       f.field("ph", "pH", "", f.hint(reading.FieldPH)),
-		PHWith:   f.options("ph-with", "read with", wordPairs(reading.Instruments())),
+		PHWith:   f.options("ph-with", "Read with", wordPairs(reading.Instruments())),
 		EC:       f.field("ec", "EC", "", f.hint(reading.FieldEC)),
 		ECScale:  f.options("ec-scale", "Meter shows", wordPairs(reading.Scales())),
 		Water:    f.field("water", "Water", quantity.Temperature.Unit(system).Symbol, f.hint(reading.FieldWater)),
 		Height:   f.field("height", "Tallest plant", length, f.hint(reading.FieldHeight)),
 		Added:    f.field("added", "Poured in", volume, ""),
-		AddedEC:  f.field("added-ec", "its EC", "", "Empty: plain tap water."),
+		AddedEC:  f.field("added-ec", "Its EC", "", "Empty: plain tap water."),
 		Done:     f.choice("done", "Done", true, words(reading.Deeds())),
 		Seen:     f.field("seen", "Seen", "", "Say the hole, not a name."),
 		Moment:   f.field("moment", "When", "", "Empty: now."),
@@ -114,6 +117,7 @@ func (f *logForm) view() *logFormView {
 			v.Problems = append(v.Problems, p)
 		}
 	}
+	v.Offset = f.offsets()
 	v.Open = v.folded()
 	return v
 }
@@ -233,7 +237,16 @@ func (f *logForm) hint(of reading.Field) string {
 	if !ok {
 		return ""
 	}
-	return "Last: " + f.fieldWords(e.Row, of) + " on " + e.At.In(f.Now.Location()).Format("Mon 2 Jan")
+	text := f.fieldWords(e.Row, of)
+	if of == reading.FieldEC {
+		text = rangeWords(ecText(e.EC))
+	}
+	at := e.At.In(f.Now.Location())
+	day := at.Format("Mon\u00a02\u00a0Jan")
+	if at.Format(time.DateOnly) == f.Now.Format(time.DateOnly) {
+		day = "today\u00a0" + at.Format("15:04")
+	}
+	return "Last: " + text + ", " + day
 }
 
 func (f *logForm) tubNames() []string {
@@ -242,6 +255,32 @@ func (f *logForm) tubNames() []string {
 		out = append(out, t.Name)
 	}
 	return out
+}
+
+// offsets are the two hours to choose between, where the clocks show what was
+// typed twice because they are put back.
+func (f *logForm) offsets() logChoice {
+	c := logChoice{Name: "moment-offset", Legend: "The clocks show this hour twice. Which was it?"}
+	wall, err := time.Parse("2006-01-02T15:04", f.values.Get("moment"))
+	if err != nil {
+		return c
+	}
+	seen := map[string]bool{}
+	for _, hours := range []time.Duration{-24, 24} {
+		at := wall.Add(hours * time.Hour).In(f.Now.Location())
+		offset := at.Format("-07:00")
+		exact, err := reading.ParseMoment(f.values.Get("moment")+offset, f.Now.Location())
+		if err != nil || exact.Format("2006-01-02T15:04") != f.values.Get("moment") || seen[offset] {
+			continue
+		}
+		seen[offset] = true
+		words := []string{"the first, before they went back", "the second, after"}[len(c.Options)]
+		c.Options = append(c.Options, logOption{"f-offset-" + number(float64(len(c.Options)+1)), offset, words, f.values.Get("moment-offset") == offset})
+	}
+	if len(c.Options) < 2 {
+		c.Options = nil
+	}
+	return c
 }
 
 func (f *logForm) momentWords(text string) string {

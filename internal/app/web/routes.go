@@ -5,6 +5,9 @@ import "net/http"
 // importPath takes a whole garden with its revisions, so it may be longer.
 const importPath = "/import"
 
+// tablePath takes a table of readings, so it may be longer too.
+const tablePath = "/logbook/table"
+
 // routes is every address of the program.
 func (s *Server) routes() http.Handler {
 	m := http.NewServeMux()
@@ -29,6 +32,10 @@ func (s *Server) routes() http.Handler {
 
 	m.HandleFunc("GET /g/{garden}/logbook", s.showLogbook)
 	m.HandleFunc("POST /g/{garden}/logbook", s.writeReading)
+	m.HandleFunc("POST /g/{garden}/logbook/both", s.keepBoth)
+	m.HandleFunc("GET /g/{garden}/logbook/all", s.showReadings)
+	m.HandleFunc("GET /g/{garden}/logbook.csv", s.downloadReadings)
+	m.HandleFunc("POST /g/{garden}"+tablePath, s.importReadings)
 
 	m.HandleFunc("GET /g/{garden}/working", s.showWorkings)
 	m.HandleFunc("GET /g/{garden}/working/{key}", s.showWorking)
