@@ -1,0 +1,95 @@
+package oxygen
+
+import (
+	"math"
+	"strconv"
+
+	"rootbell/internal/base/facts"
+	"rootbell/internal/base/quantity"
+	"rootbell/internal/base/working"
+)
+
+func typed(b *working.Book, key, name, symbol string, kind quantity.Kind, v float64) working.Number {
+	return b.Typed(key, name, symbol, kind, kind.Metric.Base(v), 0)
+}
+
+func fact(b *working.Book, key, name, symbol string, kind quantity.Kind, id facts.ID) working.Number {
+	f := Facts.Get(id)
+	return b.Fact(key, name, symbol, kind, kind.Metric.Base(f.Value), f)
+}
+
+func nought(b *working.Book, kind quantity.Kind) working.Number {
+	return typed(b, "none_"+kind.Metric.Symbol, "nought", "z", kind, 0)
+}
+
+// Show enters what the water can hold.
+func (w Water) Show(b *working.Book) working.Number {
+	t := typed(b, "water_temperature", "water", "t", quantity.Temperature, w.TempC)
+	k := b.Work(absoluteLaw, "water_kelvin", "water, from absolute nought", t)
+	salts := b.Work(salinityLaw, "salinity", "salt in the water", typed(b, "ec", "EC at 25 °C", "E", quantity.Conductivity, w.ECmS))
+	return b.Work(saturationLaw, "oxygen_full", "oxygen in full water",
+		b.Work(freshLaw, "oxygen_fresh", "fresh water, one atmosphere", k), b.Work(saltLaw, "oxygen_salt", "for the salts", salts, k),
+		b.Work(pressureLaw, "oxygen_pressure", "for the air's pressure", typed(b, "air_pressure", "pressure of the air", "P", Pressure, w.PressureKPa), b.Work(vapourLaw, "water_vapour", "water vapour, in atmospheres", k), t))
+}
+
+// ShowUptake enters what roots of a dry mass take at a temperature; key and
+// name tell one plant's from all.
+func ShowUptake(b *working.Book, key, name string, dryRootG, tempC float64) working.Number {
+	return b.Work(uptakeLaw, key, name, typed(b, key+"_roots", "roots, dry", "m", RootMass, dryRootG),
+		b.Work(respirationLaw, "respiration", "respiration", fact(b, "respiration_22", "respiration at 22 °C", "r", Breathing, factRootsRespiration), typed(b, "water_temperature", "water", "t", quantity.Temperature, tempC)))
+}
+
+// Shown are the numbers of a tub's oxygen.
+type Shown struct {
+	Full, Taken, Rate, Steady working.Number
+	ToWarn, ToAct, ToTwo      working.Number // unknown where nothing is taken
+	Quiet                     working.Number
+}
+
+// Show enters what the water holds, what is taken and brought, where that
+// settles, and how long it lasts without the pump. taken is from ShowUptake,
+// which then is the tub's UptakeMgH.
+func (t Tub) Show(b *working.Book, taken working.Number) Shown {
+	s := Shown{Full: t.Water.Show(b), Taken: taken}
+	litres := typed(b, "solution", "solution", "V", quantity.Volume, t.Litres)
+	s.Rate = b.Work(closingLaw, "air_rate", "rate at which air fills the water", b.Work(standardLaw, "air_brings", "oxygen brought into empty water at 20 °C",
+		typed(b, "air_flow", "air", "Q", quantity.AirFlow, t.FlowLMin), fact(b, "air_oxygen", "oxygen in air", "o", InAir, factAirOxygen),
+		typed(b, "air_transfer", "share taken up for each metre", "s", PerDepth, 100*t.Transfer), b.Typed("stone_depth", "water over the stone", "d", quantity.Length, t.DepthMM, 0)),
+		litres, typed(b, "water_temperature", "water", "t", quantity.Temperature, t.TempC))
+	s.Steady = b.Work(steadyLaw, "oxygen_steady", "oxygen while the pump runs", nought(b, Dissolved), s.Full, taken, s.Rate, litres)
+	lasts := func(key, name string, level working.Number) working.Number {
+		return b.Work(lastsLaw, key, name, litres, nought(b, Dissolved), s.Steady, level, taken)
+	}
+	s.ToWarn = lasts("pump_off_warn", "pump off until the warning level", fact(b, "oxygen_warn", "oxygen to warn below", "a", Dissolved, factOxygenWarn))
+	s.ToAct = lasts("pump_off_act", "pump off until plants suffer", fact(b, "oxygen_act", "oxygen to act below", "a", Dissolved, factOxygenAct))
+	s.ToTwo = lasts("pump_off_two", "pump off until 2 mg/L", typed(b, "oxygen_two", "oxygen to fall to", "a", Dissolved, 2))
+	s.Quiet = b.Work(quietLaw, "pump_quiet", "pump off for a quiet lesson, at most",
+		fact(b, "lesson", "one lesson", "m", Minutes, factAirQuietMost), s.ToWarn, fact(b, "quiet_reserve", "reserve", "s", quantity.Factor, factAirQuietReserve))
+	return s
+}
+
+// ShowFlow enters the air that holds a level, from a tub shown with any air.
+func (t Tub) ShowFlow(b *working.Book, s Shown) working.Number {
+	return b.Work(flowLaw, "air_needed", "air needed", typed(b, "air_flow", "air", "Q", quantity.AirFlow, t.FlowLMin), s.Taken, s.Rate,
+		typed(b, "solution", "solution", "V", quantity.Volume, t.Litres), s.Full, fact(b, "oxygen_aim", "oxygen to hold", "a", Dissolved, factOxygenAim))
+}
+
+// ShowPlants enters how many plants the air keeps at the level aimed at; each
+// is from ShowUptake for one plant.
+func (t Tub) ShowPlants(b *working.Book, s Shown, each working.Number) working.Number {
+	return b.Work(plantsLaw, "plants_oxygen", "plants that the air keeps", s.Rate, typed(b, "solution", "solution", "V", quantity.Volume, t.Litres), s.Full,
+		fact(b, "oxygen_aim", "oxygen to hold", "a", Dissolved, factOxygenAim), nought(b, Rate), each)
+}
+
+// Says is a stop of the pump in one sentence for the teacher.
+func (s Stop) Says() string {
+	if math.IsInf(s.ToWarn, 1) {
+		return "No roots take oxygen yet."
+	}
+	if s.ToWarn <= 0 {
+		return "The oxygen stands at " + one(s.FromMgL) + " mg/L with the pump running: do not stop it."
+	}
+	return "If the pump stops, the oxygen falls from " + one(s.FromMgL) + " to 4 mg/L in " + one(s.ToWarn) + " h, to 3 in " + one(s.ToAct) + " h and to 2 in " + one(s.ToTwo) + " h."
+}
+
+func one(v float64) string { return strconv.FormatFloat(v, 'f', 1, 64) }
