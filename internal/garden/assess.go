@@ -19,7 +19,7 @@ import (
 // assessment, byte for byte.
 type Inputs struct {
 	Plan   *plan.Plan
-	On     plan.Date  // the moment asked for; left out: the plan's first term day
+	On     plan.Date  // the day asked for; left out: that of the last reading, else the first term day
 	Effort lid.Effort // zero counts as full
 	Seed   uint64
 	Memory Memory // of earlier searches; nil keeps none. It changes no answer
@@ -46,8 +46,14 @@ type Assessment struct {
 
 	Term *term.Calendar `json:"-"` // the school's calendar; Known tells whether it has a term
 
+	Today *Today `json:"today,omitempty"` // nil only for an assessment without its morning
+
 	Plan *plan.Plan    `json:"-"`
 	Book *working.Book `json:"-"`
+
+	plain        *working.Book // the numbers that rest on the plan alone
+	plainNumbers []Number
+	states       []*tubState
 }
 
 // Tub is one tub's answer, all of it at the transplant line.
@@ -61,6 +67,8 @@ type Tub struct {
 	MassFilledKG   *float64 `json:"mass_filled_kg"`
 	Plants         *Plants  `json:"plants"`
 	Lid            *Lid     `json:"lid"`
+
+	Today *TubToday `json:"today,omitempty"` // nil where its lines contradict each other
 
 	Crops  []Growing `json:"-"` // what grows in it, with the plants of each
 	Shape  tub.Shape `json:"-"`
@@ -115,14 +123,15 @@ type Number struct {
 // with the garden is a finding.
 func Assess(ctx context.Context, in Inputs) (*Assessment, error) {
 	a := &assessor{in: in, plan: in.Plan, book: working.NewBook(), ctx: ctx}
-	out := &Assessment{Format: plan.Format, Garden: in.Plan.Garden, On: a.on(), Plan: in.Plan, Book: a.book}
+	out := &Assessment{Format: plan.Format, Garden: in.Plan.Garden, Plan: in.Plan, Book: a.book}
 	a.shelf()
 	for i := range in.Plan.Tubs {
 		t, err := a.tub(i)
 		if err != nil {
 			return nil, err
 		}
-		out.Tubs = append(out.Tubs, t)
+		out.Tubs = append(out.Tubs, t.out)
+		out.states = append(out.states, t)
 	}
 	a.overloaded()
 	a.missing()
@@ -135,14 +144,17 @@ func Assess(ctx context.Context, in Inputs) (*Assessment, error) {
 	if out.Findings == nil {
 		out.Findings = []finding.Finding{}
 	}
-	out.Numbers = Shown(a.book, in.Plan.Units)
-	return out, nil
+	out.plain, out.plainNumbers = a.book, Shown(a.book, in.Plan.Units)
+	return out.Asked(Morning{On: in.On, At: in.At, Zone: in.Zone, Readings: in.Readings}), nil
 }
 
 // Shown writes every number of a book in a unit system.
-func Shown(b *working.Book, s quantity.System) []Number {
+func Shown(b *working.Book, s quantity.System) []Number { return shownFrom(b, s, 0) }
+
+// shownFrom leaves out so many of the first numbers.
+func shownFrom(b *working.Book, s quantity.System, first int) []Number {
 	out := []Number{}
-	for _, n := range b.Numbers() {
+	for _, n := range b.Numbers()[first:] {
 		shown := n.Show(s)
 		row := Number{
 			Key: n.Key, Name: n.Name, Value: shown.Value, Unit: shown.Unit, Symbol: n.Symbol, Formula: shown.Formula,
@@ -160,22 +172,15 @@ func Shown(b *working.Book, s quantity.System) []Number {
 	return out
 }
 
-// on is the moment asked for: the caller's, else the first term day. Empty
-// where neither is known.
-func (a *assessor) on() string {
-	if a.in.On.Set() {
-		return a.in.On.String()
-	}
-	first := plan.Date{}
-	for _, t := range a.plan.School.Terms {
-		if !first.Set() || t.From.String() < first.String() {
-			first = t.From
+// firstTermDay is the first day of all the terms, not set without one.
+func firstTermDay(p *plan.Plan) term.Date {
+	first := term.Date{}
+	for _, t := range p.School.Terms {
+		if from := term.Date(t.From); !first.Set() || from.Before(first) {
+			first = from
 		}
 	}
-	if first.Set() {
-		return first.String()
-	}
-	return ""
+	return first
 }
 
 // assessor is one assessment under way.

@@ -3,8 +3,10 @@ package garden
 import (
 	"rootbell/internal/base/facts"
 	"rootbell/internal/school/shopping"
+	"rootbell/internal/school/steering"
 	"rootbell/internal/science/crop"
 	"rootbell/internal/science/netcup"
+	"rootbell/internal/science/reading"
 	"rootbell/internal/science/shelf"
 	"rootbell/internal/science/tub"
 )
@@ -14,7 +16,7 @@ import (
 // FactTables are the sourced values that assessments rest on, by the package
 // that uses them.
 func FactTables() []facts.Table {
-	return []facts.Table{crop.Facts, netcup.Facts, shelf.Facts, shopping.Facts, tub.Facts}
+	return []facts.Table{crop.Facts, netcup.Facts, reading.Facts, shelf.Facts, shopping.Facts, steering.Facts, tub.Facts}
 }
 
 // Facts are all sourced values that assessments rest on, by id.

@@ -29,10 +29,14 @@ type tubState struct {
 	wet    bool           // whether the fill line lies in the tub, so that fill holds
 	wish   netcup.Wish
 	growth growth
+	cups   working.Number // how many stand in it; without a symbol where that is not known
+
+	solution working.Number // up to the fill line, likewise
+	mass     working.Number // of the tub filled, likewise
 }
 
 // tub works out one tub. The error is that the context ended.
-func (a *assessor) tub(i int) (Tub, error) {
+func (a *assessor) tub(i int) (*tubState, error) {
 	t := &tubState{assessor: a, index: i, typed: &a.plan.Tubs[i], field: fmt.Sprintf("tubs[%d]", i)}
 	t.name = t.typed.Name
 	t.out.Name = t.name
@@ -41,14 +45,14 @@ func (a *assessor) tub(i int) (Tub, error) {
 	t.holes()
 	t.crops()
 	if !t.inside() {
-		return t.out, nil
+		return t, nil
 	}
 	t.water()
 	if err := t.plants(); err != nil {
-		return Tub{}, err
+		return nil, err
 	}
 	t.filled()
-	return t.out, nil
+	return t, nil
 }
 
 // Slug is a tub's name in keys and file names.
@@ -214,11 +218,12 @@ func (t *tubState) filled() {
 	if !t.wet || t.out.Plants == nil {
 		return
 	}
-	cups := t.book.Typed("cups", "net cups", "n", quantity.Count, float64(t.out.Plants.Count), 0)
+	t.cups = t.book.Typed("cups", "net cups", "n", quantity.Count, float64(t.out.Plants.Count), 0)
 	if t.setup.Still {
 		t.setup.Stones = 0
 	}
-	load := t.shape.Load(t.book, t.lines, t.setup, t.fill, cups)
+	load := t.shape.Load(t.book, t.lines, t.setup, t.fill, t.cups)
+	t.solution, t.mass = load.Solution, load.Mass
 	t.out.DisplacedL = in(load.Displaced, quantity.Litre, 3)
 	t.out.VolumeSolution = in(load.Solution, quantity.Litre, 3)
 	t.out.MassFilledKG = in(load.Mass, quantity.Kilogram, 2)

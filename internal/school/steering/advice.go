@@ -54,6 +54,7 @@ type Advice struct {
 	Do     Do
 	Code   string // stable, finer than Do
 	Text   string // what, how much, why
+	Why    string // the reason alone, where Text has more
 	Hint   string // how, or what would move it; may be empty
 	Source string // of the rule: where it is written, or that it is common practice
 
@@ -79,9 +80,8 @@ var order = []Do{SeekLeak, TakeOut, Wait, ReadAgain, Measure, TopUp, Thin, Stren
 // most is how many things a page of the morning has room for.
 const most = 3
 
-// Today puts advice in the order of a morning, at most three, and leaves out
-// 'do nothing' where there is something to do. There is always one.
-func Today(all ...Advice) []Advice {
+// InOrder puts advice in the order of a morning, without 'do nothing'.
+func InOrder(all ...Advice) []Advice {
 	var out []Advice
 	for _, a := range all {
 		if a.Do != Nothing && a.Do != "" {
@@ -89,7 +89,13 @@ func Today(all ...Advice) []Advice {
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Advice) int { return slices.Index(order, a.Do) - slices.Index(order, b.Do) })
-	if len(out) > 0 {
+	return out
+}
+
+// Today puts advice in the order of a morning, at most three, and leaves out
+// 'do nothing' where there is something to do. There is always one.
+func Today(all ...Advice) []Advice {
+	if out := InOrder(all...); len(out) > 0 {
 		return out[:min(len(out), most)]
 	}
 	for _, a := range all {

@@ -11,7 +11,7 @@ func (d desk) level() Advice {
 	if !due {
 		return d.leave()
 	}
-	a := Advice{Do: TopUp, Code: "top-up", Source: practice, Of: d.t.liquid()}
+	a := Advice{Do: TopUp, Code: "top-up", Why: why, Source: practice, Of: d.t.liquid()}
 	now, top, nought := d.now(), d.ceiling(), d.litres("no_water", "nought", "z", 0)
 	may, bounded := d.allowed()
 	need := d.b.Work(roomLaw, "to_line", "to the fill line", d.litres("fill", "at the fill line", "F", d.t.FillL), now, nought)
@@ -41,7 +41,7 @@ func (d desk) level() Advice {
 	a.Text = why + " Pour in " + say(a.PourIn, d.t.System) + " of " + made + "."
 	a.Hint = likeOld(d.t.System)
 	if len(a.Bound) > 0 {
-		a.Hint = limitWords(a.Bound[0]) + "; " + a.Hint
+		a.Hint = d.t.limitWords(a.Bound[0]) + "; " + a.Hint
 	}
 	return a
 }

@@ -35,7 +35,7 @@ func TestPublishedMixing(t *testing.T) {
 func TestWorkedSums(t *testing.T) {
 	const alloy = "mixing by mass balance, C1·V1 + C2·V2 = C3·V3, any school text; worked by hand"
 	tub := func(now, most quantity.L, ec, target, tap mS) Tub {
-		return Tub{NowL: now, FillL: most, MostL: most, EC: reading.Range[mS]{Low: ec - 0.01, High: ec + 0.01}, Readings: 2, Low: target - 0.1, High: target + 0.1, Target: target, Tap: Tap{tap, true, true}}
+		return Tub{NowL: now, FillL: most, MostL: most, EC: reading.Range[mS]{Low: ec - 0.01, High: ec + 0.01}, Readings: 2, Low: target - 0.1, High: target + 0.1, Target: target, Tap: Tap{EC: tap, Told: true, Safe: true}}
 	}
 	for _, c := range []struct {
 		name             string

@@ -183,7 +183,8 @@ func (d desk) worded(a Advice, how string) Advice {
 		a.Hint = "go on tomorrow, or use water that has stood for a day or is treated"
 		return a
 	}
-	a.Text = "EC " + sayEC(d.t.EC.Mid()) + " is " + how + "; the target is " + sayEC(d.t.target()) + ". "
+	a.Why = "EC " + sayEC(d.t.EC.Mid()) + " is " + how + "; the target is " + sayEC(d.t.target()) + "."
+	a.Text = a.Why + " "
 	if Has(a.TakeOut) {
 		a.Text += "Take out " + d.heavy(a) + ". Then pour in "
 	} else {
@@ -196,7 +197,7 @@ func (d desk) worded(a Advice, how string) Advice {
 	a.Text += " Expect EC " + say(a.After, quantity.Metric) + "."
 	a.Hint = "stir, wait half an hour, read again and hold it against what was expected; " + likeOld(s)
 	if len(a.Bound) > 0 {
-		a.Hint = limitWords(a.Bound[0]) + "; " + a.Hint
+		a.Hint = d.t.limitWords(a.Bound[0]) + "; " + a.Hint
 	}
 	return a
 }
@@ -210,9 +211,12 @@ func likeOld(s quantity.System) string {
 	return "keep new water within " + quantity.FormatNumber(apart, 0) + " °C of the old"
 }
 
-func limitWords(l Limit) string {
+func (t Tub) limitWords(l Limit) string {
 	switch l {
 	case ByChlorine:
+		if t.Tap.Some {
+			return "no more today, as the tap has chlorine: water that has stood for a day or is treated has no such limit"
+		}
 		return "no more today, as the tap's chlorine is not known: water that has stood for a day or is treated has no such limit"
 	case ByStep:
 		return "the rest tomorrow: no more than 0.3 mS/cm stronger a day"

@@ -37,10 +37,18 @@ type Tap struct {
 	EC   quantity.MSPerCM
 	Told bool // whether EC is known; pure water is 0 and told
 	Safe bool // chlorine measured as none, or the water has stood or is treated
+	Some bool // chlorine is measured, and there is some: it counts like one not known
 }
 
 // StillRaiseMM is how far the line of a still tub may be raised.
 func StillRaiseMM() quantity.MM { return quantity.MM(Facts.Get(factWaterStillRaiseMax).Value) }
+
+// StillRaiseFact is the row that says so.
+const StillRaiseFact = factWaterStillRaiseMax
+
+// Allowed enters what may still be poured into a tub today from its tap; false
+// where the water has no such limit.
+func Allowed(b *working.Book, t Tub) (n working.Number, bounded bool) { return desk{b, t}.allowed() }
 
 // ReadingsBefore is how many readings come before any correction.
 func ReadingsBefore() int { return int(value(factFixReadingsBefore)) }

@@ -32,4 +32,5 @@ const (
 	factAirStoneDiameter              facts.ID = "air.stone_diameter"
 	factWaterTemperature              facts.ID = "water.temperature"
 	factTopupTriggerDrop              facts.ID = "topup.trigger.drop"
+	factWaterLowerAfterDays           facts.ID = "water.lower.after_days"
 )

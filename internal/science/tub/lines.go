@@ -158,6 +158,17 @@ func (s Shape) StonesAside(b *working.Book, l Lines, set Setup, cups working.Num
 	return s.aside(b, "displaced_stones", "pushed aside by air stones", l, set, cups)
 }
 
+// Standing enters the solution that stands in a tub up to a line: the water up
+// to there less what cups and stones push aside.
+func (s Shape) Standing(b *working.Book, key, name string, l Lines, set Setup, at, water, cups working.Number) working.Number {
+	l.Fill = at
+	return b.Work(solutionLaw, key, name, water, s.aside(b, key+"_aside", "pushed aside by cups and stones there", l, set, cups))
+}
+
+// LowerAfterDays is how many days after transplant the fill line of a tub with
+// a pump is lowered, as roots mostly hang then.
+func LowerAfterDays() int { return int(Facts.Get(factWaterLowerAfterDays).Value) }
+
 func (s Shape) aside(b *working.Book, key, name string, l Lines, set Setup, cups working.Number) working.Number {
 	body := b.Typed("cup_body", "net cup, body under the lip", "b", quantity.SmallLength, set.CupBodyMM, 0)
 	stone := b.Typed("stones", "air stones", "s", quantity.Count, float64(set.Stones), 0)
