@@ -45,7 +45,7 @@ func (l *tabLog) hear(event any) {
 	case *network.EventRequestWillBeSent:
 		l.requests++
 		address := e.Request.URL
-		if !strings.HasPrefix(address, l.base+"/") && !strings.HasPrefix(address, "about:") {
+		if !strings.HasPrefix(address, l.base+"/") && !strings.HasPrefix(address, "about:") && !strings.HasPrefix(address, "data:") {
 			l.outside = append(l.outside, address)
 		}
 	case *runtime.EventConsoleAPICalled:

@@ -5,6 +5,7 @@ import (
 	"html/template"
 	"math"
 	"slices"
+	"strings"
 
 	"rootbell/internal/base/finding"
 	"rootbell/internal/base/quantity"
@@ -148,6 +149,9 @@ func answerOf(a *garden.Assessment, t *garden.Tub) answerView {
 func (w *buildWork) lid(a *garden.Assessment, index int) {
 	l := a.Tubs[index].Lid
 	w.Lid = pictures{svg(figure.Lid(a, index, l.Chosen, figure.Desk)), svg(figure.Lid(a, index, l.Chosen, figure.Hand)), figure.LidNote(a, index, l.Chosen, figure.Desk)}
+	if w.Example {
+		w.Lid.Desk, w.Lid.Hand = still(w.Lid.Desk), still(w.Lid.Hand)
+	}
 	fixed := a.Plan.Tubs[index].Lid.Holes
 	if chosen, ok := l.Layout(l.Chosen); ok {
 		for _, h := range chosen.Holes {
@@ -165,6 +169,11 @@ func (w *buildWork) lid(a *garden.Assessment, index int) {
 			w.Bound = fmt.Sprintf("No layout of %s can keep more than %s between centres on this lid: that is proved.", inWords(len(x.Holes)), quantity.Format(quantity.Length, x.BoundMM, a.Plan.Units))
 		}
 	}
+}
+
+// still is a drawing whose holes cannot be moved, and so are no buttons.
+func still(drawing template.HTML) template.HTML {
+	return template.HTML(strings.ReplaceAll(string(drawing), `tabindex="0" role="button"`, `role="img"`))
 }
 
 // rankOf puts the layout for a ruler first: it is what a class can mark.
