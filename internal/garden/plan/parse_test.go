@@ -63,7 +63,7 @@ func TestExamplesAndStarters(t *testing.T) {
 	}
 }
 
-// whole has every key that the document knows, once.
+// whole has every key of the first stage, once; those of mixing stand in mixing.
 const whole = `rootbell: 1
 garden: Fernhollow science room
 units: metric

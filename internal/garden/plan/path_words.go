@@ -101,7 +101,8 @@ func keyWords(key string) string {
 }
 
 var ownWords = map[string]string{
-	"rootbell": "format", "ph": "pH", "ec": "EC", "co2": "CO₂", "nitrate_n": "nitrate as nitrogen",
+	"rootbell": "format", "ph": "pH", "ec": "EC", "co2": "CO₂", "nitrate_n": "nitrate as nitrogen", "ammonium_n": "ammonium as nitrogen", "urea_n": "urea as nitrogen",
+	"phosphate_p": "phosphate as phosphorus", "ec_scale": "EC scale",
 	"keep_clear": "shapes to keep clear", "poured": "pourings", "growing": "crops", "closed": "closed stretches", "why": "reason",
 	"at": "place", "lit": "hours of light", "daily_topup": "daily top-up",
 }

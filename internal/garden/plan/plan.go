@@ -35,6 +35,16 @@ type Plan struct {
 	Fertilisers []Fertiliser `plan:"fertilisers"`
 	// The acids at hand. Only an adult doses them.
 	Acids []Acid `plan:"acids"`
+	// The bases at hand. Only an adult doses them.
+	Bases []Base `plan:"bases"`
+	// What there is to blend the tap water with.
+	Blend string `plan:"blend" words:"rain,deionised,none" default:"none"`
+	// Stock solutions A and B to mix the tubs from.
+	Stocks *Stocks `plan:"stocks"`
+	// Level spoons of fertiliser, each weighed by the class itself.
+	Spoons []Spoon `plan:"spoons"`
+	// The bleach for cleaning down. Only an adult handles it.
+	Bleach *Bleach `plan:"bleach"`
 	// What the nutrient solution is to be.
 	Feed Feed `plan:"feed"`
 	// The tubs.
@@ -61,6 +71,12 @@ type Place struct {
 	AirTemperature Temperature `plan:"air_temperature" in:"0 °C to 45 °C" default:"21 °C"`
 	// Air temperature at night, at weekends and in breaks.
 	AirTemperatureClosed Temperature `plan:"air_temperature_closed" in:"-5 °C to 45 °C" default:"5 °C under air_temperature"`
+	// Temperature of the water in the tubs in attended hours.
+	WaterTemperature Temperature `plan:"water_temperature" in:"1 °C to 40 °C" default:"air_temperature"`
+	// Temperature of the water in the tubs when nobody is there.
+	WaterTemperatureClosed Temperature `plan:"water_temperature_closed" in:"0 °C to 40 °C" default:"air_temperature_closed"`
+	// The coldest it gets where stock solutions stand.
+	Coldest Temperature `plan:"coldest" in:"0 °C to 40 °C" default:"15 °C"`
 	// Relative humidity of the air.
 	Humidity Share `plan:"humidity" in:"5 % to 100 %" default:"50 %"`
 	// Carbon dioxide in the air in attended hours.
@@ -85,6 +101,8 @@ type Tools struct {
 	PH string `plan:"ph" words:"strips,drops,meter,none"`
 	// How electrical conductivity is read.
 	EC string `plan:"ec" words:"meter,none"`
+	// What the EC meter shows: mS/cm, or ppm on one of three scales. None of them is mg/L of nutrients.
+	ECScale string `plan:"ec_scale" words:"mS/cm,ppm 500,ppm 640,ppm 700" default:"mS/cm"`
 }
 
 // Shelf is the bay that the tubs stand in.

@@ -145,16 +145,31 @@ func (l *Label) readNode(d *decoder, n *node, f Key, path string) {
 		return
 	}
 	*l = Label{}
-	readKeyed(d, n, f, path, *l, func(key string) (string, string) {
-		if slices.Contains(Nutrients(), key) {
+	readKeyed(d, n, f, path, *l, oneOfNutrients(Nutrients()))
+}
+
+// readNode takes nutrients by their symbols, each with its content.
+func (t *Target) readNode(d *decoder, n *node, f Key, path string) {
+	if n.shape != mapping {
+		d.say(n.at, path, "target: a group of nutrients is wanted here", "write {N: 150 mg/L, P: 31 mg/L, K: 210 mg/L}")
+		return
+	}
+	*t = Target{}
+	readKeyed(d, n, f, path, *t, oneOfNutrients(Aims()))
+}
+
+// oneOfNutrients says what is wrong with a key that is none of the symbols.
+func oneOfNutrients(symbols []string) func(key string) (what, hint string) {
+	return func(key string) (string, string) {
+		if slices.Contains(symbols, key) {
 			return "", ""
 		}
-		hint := "write " + list(Nutrients())
-		if near := nearest(key, Nutrients()); near != "" {
+		hint := "write " + list(symbols)
+		if near := nearest(key, symbols); near != "" {
 			hint = "did you mean " + near + "?"
 		}
 		return "the nutrient " + quote(key) + " is not known", hint
-	})
+	}
 }
 
 // readNode takes the teacher's own prices by item.

@@ -42,7 +42,7 @@ func asData(t *testing.T, text string) any {
 // what is right.
 func TestSchemaTakesWhatIsRight(t *testing.T) {
 	s := compiled(t)
-	texts := map[string]string{"the least": least, "the whole": whole, "metric starter": Starter(0), "US starter": Starter(1)}
+	texts := map[string]string{"the least": least, "mixing": mixing, "the whole": whole, "metric starter": Starter(0), "US starter": Starter(1)}
 	files, _ := filepath.Glob("../../../examples/*.yaml")
 	for _, file := range files {
 		text, err := os.ReadFile(file)
@@ -61,6 +61,11 @@ func TestSchemaTakesWhatIsRight(t *testing.T) {
 	}
 	texts["tap unknown"] = least + "tap: unknown\n"
 	texts["tap interval"] = least + "tap: {ph: 7 to 8, calcium: 20–40 mg/L, ec: 360 µS/cm}\n"
+	for _, dose := range []string{"2 mL/L", "5 mL per 10 L", "1 g/L", "1/2 tsp/gal", "0,5 g/L"} {
+		text := least + "fertilisers: [{name: a, salt: KNO3, dose: \"" + dose + "\"}]\n"
+		mustParse(t, text)
+		texts["dose "+dose] = text
+	}
 	for name, text := range texts {
 		if err := s.Validate(asData(t, text)); err != nil {
 			t.Errorf("%s: %v", name, err)
@@ -90,6 +95,9 @@ func TestSchemaMarksWhatIsWrong(t *testing.T) {
 		"a name with a slash": strings.Replace(tub(rightTub), "Heron", "../x", 1),
 		"no tubs":             "rootbell: 1\ngarden: A\ntubs: []\n",
 		"a nutrient":          least + "fertilisers: [{name: a, label: {K20: 5 %}}]\n",
+		"a dose":              least + "fertilisers: [{name: a, salt: KNO3, dose: much}]\n",
+		"an aim":              least + "feed: {target: {NO3: 5 mg/L}}\n",
+		"two recipes":         least + "feed: {recipe: steiner, target: {N: 5 mg/L}}\n",
 		"a day":               least + "school: {terms: [{from: 11.1.2027, to: 2027-04-01}]}\n",
 	} {
 		if p, _ := Parse(name, []byte(text)); p != nil {

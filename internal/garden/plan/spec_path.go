@@ -63,6 +63,8 @@ func (k kin) step(s step) (kin, bool) {
 		return kin{reflect.TypeFor[Cash](), Key{Name: s.key}}, itemName.MatchString(s.key)
 	case s.index < 0 && t == reflect.TypeFor[Label]():
 		return kin{reflect.TypeFor[Share](), Key{Name: s.key}}, slices.Contains(Nutrients(), s.key)
+	case s.index < 0 && t == reflect.TypeFor[Target]():
+		return kin{reflect.TypeFor[Content](), Key{Name: s.key}}, slices.Contains(Aims(), s.key)
 	case s.index >= 0 && t.Kind() == reflect.Slice:
 		return kin{t.Elem(), k.key}, true
 	case s.index >= 0 && t.Kind() == reflect.Array:

@@ -17,8 +17,11 @@ func checkRanges(t *testing.T, group reflect.Type, path string) {
 		if inner == reflect.TypeFor[Corners]() {
 			inner = reflect.TypeFor[Length]()
 		}
-		if inner == reflect.TypeFor[Label]() {
+		switch inner {
+		case reflect.TypeFor[Label]():
 			inner = reflect.TypeFor[Share]()
+		case reflect.TypeFor[Target]():
+			inner = reflect.TypeFor[Content]()
 		}
 		here := join(path, k.Name)
 		kind := quantity.Factor

@@ -25,8 +25,18 @@ type Tap struct {
 	Sulfate ContentReading `plan:"sulfate" in:"0 mg/L to 3000 mg/L"`
 	// Nitrate, as nitrogen.
 	NitrateN ContentReading `plan:"nitrate_n" in:"0 mg/L to 200 mg/L"`
-	// Chlorine that disinfects the water.
+	// Phosphate, as phosphorus.
+	PhosphateP ContentReading `plan:"phosphate_p" in:"0 mg/L to 50 mg/L"`
+	// Iron.
+	Iron ContentReading `plan:"iron" in:"0 mg/L to 50 mg/L"`
+	// Boron.
+	Boron ContentReading `plan:"boron" in:"0 mg/L to 20 mg/L"`
+	// Free chlorine that disinfects the water.
 	Chlorine ContentReading `plan:"chlorine" in:"0 mg/L to 10 mg/L"`
+	// Chloramine that disinfects the water, as Cl₂. Standing does not drive it off.
+	Chloramine ContentReading `plan:"chloramine" in:"0 mg/L to 10 mg/L"`
+	// Whether the water went through a softener with salt.
+	Softened Tick `plan:"softened" default:"no"`
 }
 
 // Lamp is one lamp, or a row of lamps seen as one.
@@ -51,10 +61,24 @@ type Lamp struct {
 type Fertiliser struct {
 	// What it is called.
 	Name string `plan:"name,required"`
-	// A pure salt, by its name among the salts, such as calcium-nitrate-double-salt.
-	Salt string `plan:"salt" pattern:"slug" one:"content,required"`
-	// The declared content, nutrient by nutrient: N, P2O5, K2O, Mg and so on.
+	// A pure salt, by its name among the salts, such as calcium-nitrate-double-salt, or by its formula, such as MgSO4.7H2O.
+	Salt string `plan:"salt" pattern:"salt" one:"content,required"`
+	// The declared content by mass, nutrient by nutrient: N, P2O5, K2O, Mg and so on.
 	Label Label `plan:"label" in:"0 % to 100 %" one:"content,required"`
+	// Of the nitrogen on the label, what is nitrate. The nitrogen of a chelate is not to be counted.
+	NitrateN Share `plan:"nitrate_n" in:"0 % to 50 %" with:"label" default:"worked out so that the charges balance"`
+	// Of the nitrogen on the label, what is ammonium.
+	AmmoniumN Share `plan:"ammonium_n" in:"0 % to 50 %" with:"label" default:"worked out so that the charges balance"`
+	// Of the nitrogen on the label, what is urea.
+	UreaN Share `plan:"urea_n" in:"0 % to 50 %" with:"label" default:"0 %"`
+	// Whether it is poured or weighed.
+	Form string `plan:"form" words:"liquid,dry" default:"liquid where it has a density or a dose in mL, else dry"`
+	// Density of a liquid: weigh 100 mL of it.
+	Density Density `plan:"density" in:"0.9 kg/L to 2 kg/L"`
+	// The maker's dose for the tub, such as 2 mL/L, 5 mL per 10 L or 1 g/L. Where it is given, nothing else is worked out.
+	Dose Dose `plan:"dose"`
+	// Which bottle of a set it is.
+	Part string `plan:"part" words:"A,B,C"`
 }
 
 // Label is the declared content of a fertiliser, by the nutrient's symbol.
@@ -64,7 +88,7 @@ type Label map[string]Share
 func Nutrients() []string {
 	return []string{
 		"N", "P", "P2O5", "K", "K2O", "Ca", "CaO", "Mg", "MgO", "S", "SO3",
-		"Fe", "Mn", "B", "Zn", "Cu", "Mo", "Cl", "Na", "Si", "Ni",
+		"Fe", "Mn", "B", "Zn", "Cu", "Mo", "Cl", "Na", "Na2O", "Si", "Ni",
 	}
 }
 
@@ -73,21 +97,73 @@ type Acid struct {
 	// What the bottle is called.
 	Name string `plan:"name,required"`
 	// Which acid it is.
-	Acid string `plan:"acid,required" words:"phosphoric,nitric,sulfuric,citric"`
-	// How much of the bottle's mass is the acid.
+	Acid string `plan:"acid,required" words:"phosphoric,nitric,sulfuric,citric,citric monohydrate"`
+	// How much of the bottle's mass is the acid, as its label says.
 	ByMass Share `plan:"by_mass" in:"0.1 % to 100 %"`
 	// Density of what is in the bottle.
 	Density Density `plan:"density" in:"0.9 kg/L to 2 kg/L"`
+	// Whether it is a powder or crystals.
+	Solid Tick `plan:"solid" default:"no"`
+}
+
+// Base is what raises the pH.
+type Base struct {
+	// What the bottle is called.
+	Name string `plan:"name,required"`
+	// Which base it is.
+	Base string `plan:"base,required" words:"potassium hydroxide,sodium hydroxide,potassium bicarbonate"`
+	// How much of the bottle's mass is the base, as its label says.
+	ByMass Share `plan:"by_mass" in:"0.1 % to 100 %"`
+	// Density of what is in the bottle.
+	Density Density `plan:"density" in:"0.9 kg/L to 2 kg/L"`
+	// Whether it is a powder or crystals.
+	Solid Tick `plan:"solid" default:"no"`
+}
+
+// Stocks are two concentrated solutions: A with the calcium, B with sulfate and
+// phosphate.
+type Stocks struct {
+	// How much of each is made.
+	Volume Volume `plan:"volume" in:"50 mL to 200 L" default:"1 L"`
+	// How many times the solution of the tub.
+	Strength Whole `plan:"strength" in:"2 to 500" default:"100"`
+}
+
+// Spoon is a level spoon of one fertiliser.
+type Spoon struct {
+	// What the spoon is called.
+	Name string `plan:"name,required"`
+	// The fertiliser, by its name in the plan.
+	Of string `plan:"of,required"`
+	// Mass of one level spoon: weigh ten of the same bag, and divide.
+	Mass Mass `plan:"mass,required" in:"0.05 g to 100 g"`
+}
+
+// Bleach is plain household bleach, without scent or detergent.
+type Bleach struct {
+	// Available chlorine in grams for 100 mL, as the label says.
+	Chlorine Share `plan:"chlorine,required" in:"0.5 % to 15 %"`
 }
 
 // Feed is what the nutrient solution is to be.
 type Feed struct {
 	// The recipe, by its name among the recipes.
-	Recipe string `plan:"recipe" pattern:"slug" default:"lettuce-modified-sonneveld"`
+	Recipe string `plan:"recipe" pattern:"slug" one:"recipe" default:"lettuce-modified-sonneveld"`
+	// A recipe of your own, nutrient by nutrient, in the tub at full strength.
+	Target Target `plan:"target" in:"0 mg/L to 1000 mg/L" one:"recipe"`
 	// Electrical conductivity at 25 °C.
 	EC EC `plan:"ec" in:"0.2 mS/cm to 5 mS/cm"`
 	// Acidity.
 	PH PH `plan:"ph" in:"4 to 8"`
+}
+
+// Target is a recipe by the nutrient's symbol.
+type Target map[string]Content
+
+// Aims are the symbols that a target may name, in their order. NH4-N is the part
+// of N that is ammonium.
+func Aims() []string {
+	return []string{"N", "NH4-N", "P", "K", "Ca", "Mg", "S", "Fe", "Mn", "B", "Zn", "Cu", "Mo"}
 }
 
 // Offer is a kit to compare.

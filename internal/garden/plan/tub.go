@@ -26,6 +26,8 @@ type Tub struct {
 	Cup Cup `plan:"cup,required"`
 	// The diameter of the hole for a cup.
 	Hole Length `plan:"hole" in:"10 mm to 250 mm" default:"the common saw nearest the middle of what suits the cup"`
+	// What its nutrient solution is to be, in place of the garden's feed.
+	Feed *Feed `plan:"feed"`
 	// How far apart, and how far from everything else.
 	Spacing Spacing `plan:"spacing"`
 	// Which of the three layouts the lid sheet shows.

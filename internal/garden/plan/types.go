@@ -20,6 +20,8 @@ type (
 	EC = quantity.Typed[quantity.MSPerCM]
 	// Density is a density as typed.
 	Density = quantity.Typed[quantity.KGPerL]
+	// Content is a content of water as typed.
+	Content = quantity.Typed[quantity.MGPerL]
 	// AirFlow is a flow of air as typed.
 	AirFlow = quantity.Typed[quantity.LPerMin]
 	// DailyVolume is a volume a day as typed.

@@ -23,6 +23,7 @@ var forms = map[string]form{
 	"currency": {regexp.MustCompile(`^[A-Z]{3}$`), "write its three capital letters, such as EUR or USD"},
 	"zone":     {regexp.MustCompile(`^[A-Za-z][A-Za-z0-9_+-]*(/[A-Za-z0-9_+-]+){0,2}$`), "write it like Europe/Dublin or America/Chicago"},
 	"name":     {regexp.MustCompile(`^[\p{L}\p{N}][\p{L}\p{M}\p{N} -]{0,23}$`), "write 1 to 24 letters, digits, spaces or hyphens"},
+	"salt":     {regexp.MustCompile(`^[A-Za-z0-9][A-Za-z0-9()\[\]₀-₉.·•*-]*$`), "write its name, such as magnesium-sulfate, or its formula, such as MgSO4.7H2O"},
 	"slug":     {regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`), "write it in small letters, digits and hyphens"},
 }
 

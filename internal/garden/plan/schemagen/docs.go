@@ -112,6 +112,10 @@ func one(t reflect.Type, k plan.Key) string {
 		return "`[from, to]`"
 	case plan.Label:
 		return "shares by nutrient: " + strings.Join(plan.Nutrients(), ", ")
+	case plan.Target:
+		return "contents by nutrient: " + strings.Join(plan.Aims(), ", ") + in
+	case plan.Dose:
+		return "so much for so much water, as 2 mL/L, 5 mL per 10 L or 1 g/L"
 	case plan.Prices:
 		return "amounts of money by item"
 	case plan.Tap:

@@ -159,7 +159,13 @@ func (w *writer) special(t reflect.Type, k plan.Key) *jsonschema.Schema {
 			return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{{Const: "unknown"}, w.group(t)}}
 		})
 	case plan.Label:
-		return w.label(k)
+		return w.keyed(plan.Nutrients(), w.value(reflect.TypeFor[plan.Share](), k))
+	case plan.Target:
+		return w.keyed(plan.Aims(), w.value(reflect.TypeFor[plan.Content](), k))
+	case plan.Dose:
+		return w.define("Dose", func() *jsonschema.Schema {
+			return &jsonschema.Schema{Type: "string", Pattern: plan.DoseForm(), Examples: []any{"2 mL/L", "5 mL per 10 L", "1 g/L"}}
+		})
 	case plan.Prices:
 		cash := w.value(reflect.TypeFor[plan.Cash](), k)
 		return &jsonschema.Schema{Type: "object", AdditionalProperties: cash, PropertyNames: &jsonschema.Schema{Pattern: plan.ItemForm()}}
@@ -174,13 +180,13 @@ func (w *writer) special(t reflect.Type, k plan.Key) *jsonschema.Schema {
 	return nil
 }
 
-func (w *writer) label(k plan.Key) *jsonschema.Schema {
-	share := w.value(reflect.TypeFor[plan.Share](), k)
+// keyed is the schema of a mapping whose keys are nutrients.
+func (w *writer) keyed(nutrients []string, value *jsonschema.Schema) *jsonschema.Schema {
 	s := &jsonschema.Schema{
 		Type: "object", Properties: orderedmap.New[string, *jsonschema.Schema](), AdditionalProperties: jsonschema.FalseSchema,
 	}
-	for _, nutrient := range plan.Nutrients() {
-		s.Properties.Set(nutrient, share)
+	for _, nutrient := range nutrients {
+		s.Properties.Set(nutrient, value)
 	}
 	return s
 }
