@@ -30,6 +30,8 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("POST /g/{garden}/build/try", s.tryBuild)
 	m.HandleFunc("POST /g/{garden}/merge", s.merge)
 
+	m.HandleFunc("GET /g/{garden}/today", s.showToday)
+
 	m.HandleFunc("GET /g/{garden}/logbook", s.showLogbook)
 	m.HandleFunc("POST /g/{garden}/logbook", s.writeReading)
 	m.HandleFunc("POST /g/{garden}/logbook/both", s.keepBoth)
