@@ -27,7 +27,7 @@ type quantityShown struct {
 }
 
 // The least change that can be told with a classroom's instruments (common
-// practice, no source), in base units of the shown kind.
+// practice, no source): pH, mS/cm and °C.
 const (
 	tellPH    = 0.2
 	tellEC    = 0.1
@@ -41,9 +41,9 @@ func quantitiesOf(l *logbook, v reading.Vessel) []quantityShown {
 	ph.Chart = chart.Chart{Key: "ph", Name: "pH", Possible: chart.Range{Low: 0, High: 14}, Shown: chart.Range{Low: 5, High: 7}}
 	ec := quantityShown{field: reading.FieldEC, kind: quantity.Conductivity, short: "EC", step: tellEC, fresh: []reading.Deed{reading.ChangedOut, reading.Fed}, deeds: map[reading.Deed]string{reading.ChangedOut: "changed out", reading.Fed: "fed"}}
 	ec.Chart = chart.Chart{Key: "ec", Name: "EC at 25 °C", Possible: chart.Range{Low: 0, High: 20}, Shown: chart.Range{Low: 1, High: 2}}
-	water := quantityShown{field: reading.FieldWater, kind: quantity.Temperature, short: "water temperature", step: tellWater}
+	water := quantityShown{field: reading.FieldWater, kind: quantity.Temperature, short: "the water temperature"}
 	water.Chart = chart.Chart{Key: "water", Name: "Water temperature", Possible: chart.Range{Low: 0, High: 50}, Shown: chart.Range{Low: 15, High: 25}, Tint: "water"}
-	level := quantityShown{field: reading.FieldLevel, kind: quantity.Volume, short: "level", deeds: map[reading.Deed]string{reading.ChangedOut: "changed out", reading.ToppedUp: "topped up", reading.Planted: "planted", reading.Harvested: "harvested"}}
+	level := quantityShown{field: reading.FieldLevel, kind: quantity.Volume, short: "the level", deeds: map[reading.Deed]string{reading.ChangedOut: "changed out", reading.ToppedUp: "topped up", reading.Planted: "planted", reading.Harvested: "harvested"}}
 	level.Chart = chart.Chart{Key: "level", Name: "Level", Tint: "water", Possible: chart.Range{High: float64(v.RimL)}}
 	out := []quantityShown{ph, ec, water, level}
 	for i := range out {
@@ -54,7 +54,7 @@ func quantitiesOf(l *logbook, v reading.Vessel) []quantityShown {
 		q.Possible, q.Shown = chart.Range{Low: q.shown(q.Possible.Low), High: q.shown(q.Possible.High)}, chart.Range{Low: q.shown(q.Shown.Low), High: q.shown(q.Shown.High)}
 	}
 	out[0].Unit = ""
-	out[2].step /= out[2].kind.Unit(units).Scale
+	out[2].step = out[2].shown(tellWater) - out[2].shown(0)
 	if target := l.Plan.Feed.PH; target.Set() {
 		out[0].aim(float64(target.Value))
 	}
@@ -66,10 +66,9 @@ func quantitiesOf(l *logbook, v reading.Vessel) []quantityShown {
 	return out
 }
 
-// shown is a value in base units in the unit shown.
-func (q *quantityShown) shown(base float64) float64 {
-	unit := q.kind.Unit(q.units)
-	return (base - unit.Offset) / unit.Scale
+// shown is a value of a reading in the unit shown.
+func (q *quantityShown) shown(v float64) float64 {
+	return q.kind.Unit(q.units).From(q.kind.Metric.Base(v))
 }
 
 func (q *quantityShown) aim(v float64) {

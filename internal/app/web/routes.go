@@ -36,6 +36,7 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("POST /g/{garden}/logbook", s.writeReading)
 	m.HandleFunc("POST /g/{garden}/logbook/both", s.keepBoth)
 	m.HandleFunc("GET /g/{garden}/logbook/all", s.showReadings)
+	m.HandleFunc("GET /g/{garden}/logbook/charts", s.showCharts)
 	m.HandleFunc("GET /g/{garden}/logbook.csv", s.downloadReadings)
 	m.HandleFunc("POST /g/{garden}"+tablePath, s.importReadings)
 

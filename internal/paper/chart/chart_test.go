@@ -190,7 +190,7 @@ func TestTheTableHasTheSameValues(t *testing.T) {
 		got = append(got, line)
 	}
 	want := []string{
-		"Mon 25 Jan: 20.0", "Tue 26 Jan: 19.4", "Fri 29 Jan: 17.5", "Mon 1 Feb: 15.0\u00a0to\u00a020.0", "Fri 5 Feb: 17.2", "Tue 9 Feb: 14.1",
+		"Mon 25 Jan: 20.0", "Tue 26 Jan: 19.4", "Fri 29 Jan: 17.5", "Mon 1 Feb: 15.0,\u00a0then\u00a020.0", "Fri 5 Feb: 17.2", "Tue 9 Feb: 14.1",
 		"Sat 13 Feb: 3.0\u00a0to\u00a03.5 doubtful (closed)",
 	}
 	if !slices.Equal(got, want) {

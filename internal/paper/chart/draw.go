@@ -29,7 +29,7 @@ const (
 	leftPX, rightPX  = 40.0, 2.0 // beside the ground
 	deskHigh         = 150.0     // of the ground
 	handHigh         = 132.0
-	lanePX           = 18.0 // for what was done
+	lanePX           = 24.0 // for what was done, and the unit
 	headPX           = 30.0 // for the numbers and letters of the days
 	footPX           = 20.0 // for the dates
 	widthOfDayNumber = 15.0 // a day this wide bears its number
@@ -48,7 +48,7 @@ func frameOf(c Chart, d Days, w figure.Width, head bool) *drawing {
 		f.head = 12
 		f.top = headPX
 	}
-	f.lane = f.top + lanePX - 6
+	f.lane = f.top + lanePX - 7
 	f.top += lanePX
 	f.foot = f.top + high
 	f.height = f.foot + footPX
@@ -99,7 +99,7 @@ func (f *drawing) levels() {
 		f.text(lettering{words: f.scale.label(v), anchor: scene.End, at: scene.Point{X: leftPX - 6, Y: y + 4}})
 	}
 	if f.Unit != "" {
-		f.place(lettering{words: f.Unit, class: "lt", at: scene.Point{X: 2, Y: f.lane}})
+		f.place(lettering{words: f.Unit, class: "lt", at: scene.Point{X: 2, Y: f.lane - 6}})
 	}
 	f.line("n", scene.Point{X: leftPX, Y: f.top}, scene.Point{X: leftPX, Y: f.foot}, true)
 	f.line("n", scene.Point{X: leftPX, Y: f.foot}, scene.Point{X: right, Y: f.foot}, true)

@@ -2,7 +2,6 @@ package chart
 
 import (
 	"strings"
-	"time"
 
 	"rootbell/internal/school/term"
 )
@@ -11,7 +10,7 @@ import (
 type Row struct {
 	Day    term.Date
 	Struck string // what was corrected; empty mostly
-	Read   string // '6.1', or '5.9 to 6.2' where several were read
+	Read   string // '6.1'; '5.9 to 6.2' where several were read; '15.0, then 20.0' where it was filled up
 	Doubt  string // what was kept as doubtful
 	Shut   bool   // nobody comes on the day
 }
@@ -38,9 +37,13 @@ func Table(points []Point, decimals int, d Days) []Row {
 	return out
 }
 
-// span is the lowest to the highest of the readings of a kind; empty without any.
+// span is the lowest to the highest of the readings of a kind; empty without
+// any. Two of one moment are before and after.
 func span(points []Point, kind Kind, decimals int) string {
 	all, any := Point{}, false
+	if two := before(points, kind); len(two) == 2 {
+		return Figure(two[0], decimals) + ",\u00a0then\u00a0" + Figure(two[1], decimals)
+	}
 	for _, p := range points {
 		if p.Kind != kind || !finite(p.Low) || !finite(p.High) {
 			continue
@@ -56,6 +59,21 @@ func span(points []Point, kind Kind, decimals int) string {
 	return Figure(all, decimals)
 }
 
+// before gives the two readings of a kind that there are, where they are of one
+// moment.
+func before(points []Point, kind Kind) []Point {
+	var two []Point
+	for _, p := range points {
+		if p.Kind == kind {
+			two = append(two, p)
+		}
+	}
+	if len(two) == 2 && two[0].At.Equal(two[1].At) && finite(two[0].mid()) && finite(two[1].mid()) {
+		return two
+	}
+	return nil
+}
+
 // Figure is a reading as a number, or as two where it lies between them.
 func Figure(p Point, decimals int) string {
 	low, high := number(p.Low, decimals), number(p.High, decimals)
@@ -63,15 +81,6 @@ func Figure(p Point, decimals int) string {
 		return low
 	}
 	return low + "\u00a0to\u00a0" + high
-}
-
-// Last is the day of the last point in any zone's sense of it; no day without
-// points.
-func Last(points []Point, zone *time.Location) term.Date {
-	if len(points) == 0 {
-		return term.Date{}
-	}
-	return term.DateOf(points[len(points)-1].At.In(zone))
 }
 
 // Words is a row as a sentence has it: 'Wed 10 Feb: 6.1'.
