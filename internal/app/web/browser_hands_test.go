@@ -54,7 +54,7 @@ func fieldOf(name string) string { return one(`[name="` + name + `"]`) }
 // middle is the middle of an element on the screen, scrolled into sight.
 func (b *tab) middle(selector string) (x, y float64) {
 	b.Helper()
-	at := ask[[]float64](b, `(() => { const e = `+one(selector)+`; e.scrollIntoView({block: "center", behavior: "instant"}); const r = e.getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })()`)
+	at := ask[[]float64](b, `(() => { const e = `+one(selector)+`; e.scrollIntoView({block: "center", behavior: "instant"}); const r = e.getClientRects()[0]; return [r.x + r.width / 2, r.y + r.height / 2]; })()`)
 	return at[0], at[1]
 }
 

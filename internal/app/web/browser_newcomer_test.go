@@ -72,9 +72,12 @@ func TestTheNewcomersWay(t *testing.T) {
 			}
 			b.click(`a[href$="/papers/lid-Tub-1.pdf"]`)
 			presses++
-			sheet := b.downloaded(folder, "lid-Tub-1.pdf")
-			if !strings.HasPrefix(sheet, "%PDF-") || len(sheet) < 10_000 {
-				t.Errorf("the lid sheet is %d bytes that begin %q", len(sheet), head(sheet))
+			sheet, err := os.ReadFile(b.arrived(folder, "lid-Tub-1.pdf"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !strings.HasPrefix(string(sheet), "%PDF-") || len(sheet) < 10_000 {
+				t.Errorf("the lid sheet is %d bytes that begin %q", len(sheet), head(string(sheet)))
 			}
 			t.Logf("%d fields filled, %d presses", fields, presses)
 			if fields > mostFields || presses > mostPresses {
@@ -97,16 +100,19 @@ func (b *tab) downloads() string {
 	return folder
 }
 
-// downloaded waits for a file to arrive whole: under its own name only then.
-func (b *tab) downloaded(folder, name string) string {
+// arrived waits for a file to arrive whole, under its own name only then, and
+// gives its path.
+func (b *tab) arrived(folder, pattern string) string {
 	b.Helper()
 	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
-		if text, err := os.ReadFile(filepath.Join(folder, name)); err == nil && len(text) > 0 {
-			return string(text)
+		if found, _ := filepath.Glob(filepath.Join(folder, pattern)); len(found) == 1 {
+			if info, err := os.Stat(found[0]); err == nil && info.Size() > 0 {
+				return found[0]
+			}
 		}
 	}
 	there, _ := filepath.Glob(filepath.Join(folder, "*"))
-	b.Fatalf("%s never arrived; there is %v", name, there)
+	b.Fatalf("%s never arrived; there is %v", pattern, there)
 	return ""
 }
 
