@@ -22,6 +22,7 @@ var arrows = map[string][]string{
 	"internal/science/reading":       {"internal/base/..."},
 	"internal/science/lamp":          {"internal/base/..."},
 	"internal/science/oxygen":        {"internal/base/..."},
+	"internal/science/water":         {"internal/base/..."},
 	"internal/school/shopping":       {"internal/base/..."},
 	"internal/school/term":           {"internal/base/..."},
 	"internal/school/steering":       {"internal/base/...", "internal/science/reading"},
