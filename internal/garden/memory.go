@@ -56,10 +56,12 @@ func (s searched) asked(what string, parts ...any) string {
 	return fmt.Sprintf("%s %#v %s", what, parts, s.key)
 }
 
+// MostAt is the region's, remembered.
 func (s searched) MostAt(ctx context.Context, distance float64, o lid.Search) (lid.Most, error) {
 	return remembered(s.memory, s.asked("most", distance, o), func() (lid.Most, error) { return s.Region.MostAt(ctx, distance, o) })
 }
 
+// Optima is the region's, remembered.
 func (s searched) Optima(ctx context.Context, n int, o lid.Search) (*lid.Optima, error) {
 	return remembered(s.memory, s.asked("optima", n, o), func() (*lid.Optima, error) { return s.Region.Optima(ctx, n, o) })
 }
@@ -69,6 +71,7 @@ func (s searched) Snap(ctx context.Context, n int, u lid.Ruler, o lid.Search, fo
 	return remembered(s.memory, s.asked("snap", n, u, o), func() (lid.Ruled, error) { return found.Snap(ctx, u) })
 }
 
+// Rows is the region's, remembered.
 func (s searched) Rows(ctx context.Context, n int, u lid.Ruler, fixed []plane.Point) (lid.InRows, error) {
 	return remembered(s.memory, s.asked("rows", n, u, fixed), func() (lid.InRows, error) {
 		return s.Region.Rows(ctx, n, u, slices.Clone(fixed))

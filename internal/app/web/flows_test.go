@@ -127,9 +127,9 @@ func TestAProblemKeepsWhatWasTyped(t *testing.T) {
 	if o.value(id, "tubs[0].lid.size[0]") != "58 cm" {
 		t.Error("half of the form was saved")
 	}
-	body, _ = o.post("/g/"+id+"/text", url.Values{"base": {"1"}, "text": {"rootbell: 1\ngarden: x\ntubs:\n  - nmae: y\n"}}, http.StatusUnprocessableEntity)
-	wants(t, body, "Line 4", "nmae", `id="line-4"`)
-	if strings.Contains(o.text(id), "nmae") {
+	body, _ = o.post("/g/"+id+"/text", url.Values{"base": {"1"}, "text": {"rootbell: 1\ngarden: x\ntubs:\n  - grden: y\n"}}, http.StatusUnprocessableEntity)
+	wants(t, body, "Line 4", "grden", `id="line-4"`)
+	if strings.Contains(o.text(id), "grden") {
 		t.Error("a broken text was saved")
 	}
 }
