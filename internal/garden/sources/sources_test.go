@@ -13,7 +13,7 @@ import (
 
 // notYet are the tables of packages on which no number of an assessment rests
 // so far: what is not shown has no place in a list of what is shown.
-var notYet = map[string]bool{"water/facts.csv": true, "oxygen/facts.csv": true, "lamp/facts.csv": true, "solution/facts.csv": true}
+var notYet = map[string]bool{"crop/growth.csv": true, "water/facts.csv": true, "oxygen/facts.csv": true, "lamp/facts.csv": true, "solution/facts.csv": true}
 
 // A facts.csv that nobody lists would be a figure without a visible source.
 func TestEveryFactsFileIsListed(t *testing.T) {
@@ -23,11 +23,11 @@ func TestEveryFactsFileIsListed(t *testing.T) {
 	}
 	found := 0
 	err := filepath.WalkDir("../..", func(path string, d fs.DirEntry, err error) error {
-		if err != nil || d.Name() != "facts.csv" {
+		if err != nil || !isTable(path) {
 			return err
 		}
 		found++
-		name := filepath.Base(filepath.Dir(path)) + "/facts.csv"
+		name := filepath.Base(filepath.Dir(path)) + "/" + d.Name()
 		if !listed[name] && !notYet[name] {
 			t.Errorf("%s is not among garden.FactTables", path)
 		}
@@ -58,6 +58,12 @@ func TestEveryFactsFileIsListed(t *testing.T) {
 	if found == 0 {
 		t.Fatal("no facts.csv found: is the test in its place?")
 	}
+}
+
+// isTable tells a table of facts from another CSV by its first line.
+func isTable(path string) bool {
+	text, err := os.ReadFile(path)
+	return err == nil && strings.HasSuffix(path, ".csv") && strings.HasPrefix(string(text), "id,value,unit,applies_to,status,source,note\n")
 }
 
 // What a cell holds must not end it.

@@ -3,3 +3,4 @@
 package crop
 
 //go:generate go run rootbell/internal/base/facts/factgen crop
+//go:generate go run rootbell/internal/base/facts/factgen crop growth.csv
