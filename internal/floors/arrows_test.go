@@ -36,6 +36,7 @@ var arrows = map[string][]string{
 	"internal/paper/cutaway":         {"internal/garden", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/booklet":         {"internal/base/plane", "internal/garden", "internal/paper/content", "internal/paper/scene", "internal/paper/cutaway", "internal/paper/sheet"},
 	"internal/paper/figure":          {"internal/base/plane", "internal/garden", "internal/paper/cutaway", "internal/paper/scene", "internal/paper/sheet", "internal/school/term"},
+	"internal/paper/daily":           {"internal/garden", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/chart":           {"internal/paper/figure", "internal/paper/scene", "internal/school/term"},
 	"internal/paper/pack":            {"internal/base/quantity", "internal/school/shopping", "internal/garden", "internal/paper/..."},
 	"internal/app/store":             {"internal/base/quantity", "internal/science/reading"},

@@ -66,14 +66,20 @@ type TubToday struct {
 	Read    *time.Time `json:"level_read,omitempty"`
 	Advice  []Advised  `json:"advice"`
 
-	Line, Level string  `json:"-"` // in words, with unit
-	ReadOn      string  `json:"-"` // Tue 9 Feb; empty: not measured yet
-	TopUpMM     float64 `json:"-"` // top up from here down; 0 for a still tub
-	TopUp       string  `json:"-"`
-	Course      string  `json:"-"` // which way the pH goes, in words
-	Change      string  `json:"-"` // when the water is changed next, in words
-	Wants       string  `json:"-"` // the crops' EC and pH
-	Litres      string  `json:"-"` // in the tub as read, in words
+	Line, Level string    `json:"-"` // in words, with unit
+	ReadOn      string    `json:"-"` // Tue 9 Feb; empty: not measured yet
+	TopUpMM     float64   `json:"-"` // top up from here down; 0 for a still tub
+	TopUp       string    `json:"-"`
+	Course      string    `json:"-"` // which way the pH goes, in words
+	Change      string    `json:"-"` // when the water is changed next, in words
+	Wants       string    `json:"-"` // the crops' EC and pH
+	Litres      string    `json:"-"` // in the tub as read, in words
+	Lowest      string    `json:"-"` // the lowest safe line; empty without one
+	Mass        string    `json:"-"` // of the tub filled; empty where it is not known
+	FromTap     string    `json:"-"` // the most from the tap in one day; empty without a limit
+	Fills       string    `json:"-"` // solution at the line of the day
+	Carry       []Carried `json:"-"`
+	Still       bool      `json:"-"`
 }
 
 // Advised is one piece of advice, with its amounts in fixed units.

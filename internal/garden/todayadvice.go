@@ -177,6 +177,14 @@ func (k *deskTub) describe() {
 		o.TopUpMM = k.line.Base - float64(k.st.TriggerMM)
 		o.TopUp = Mark(o.TopUpMM, k.Plan.Units)
 	}
+	if k.lowest.Symbol != "" {
+		o.Lowest = Mark(k.t.lines.Lowest.Base, k.Plan.Units)
+	}
+	if k.t.mass.Symbol != "" {
+		o.Mass = k.say(k.t.mass)
+	}
+	o.Fills, o.Still, o.FromTap = k.say(k.fill), k.t.setup.Still, k.tapAllowed()
+	k.carrying()
 	if o.LevelMM == nil {
 		return
 	}

@@ -272,7 +272,7 @@ func (d *desk) measure(tubs []*deskTub, due []Step) (Step, bool) {
 				asked = true
 				what = append(what, word)
 				if first := k.meterDue(f); first != "" {
-					s.Lines = append(s.Lines, Line{Act: "first", Why: first})
+					s.Lines = append(s.Lines, Line{Why: first})
 				}
 			}
 			if !slices.Contains(names, k.t.name) {
@@ -283,7 +283,7 @@ func (d *desk) measure(tubs []*deskTub, due []Step) (Step, bool) {
 	if len(names) == 0 {
 		return s, false
 	}
-	s.Head = "Only then read " + listed(what) + " of " + those(names, len(tubs)) + "."
+	s.Head = "Then read " + listed(what) + " of " + those(names, len(tubs)) + "."
 	if slices.ContainsFunc(due, func(s Step) bool {
 		return s.Do == steering.Thin || s.Do == steering.Strengthen || s.Do == steering.TopUp
 	}) {

@@ -3,7 +3,6 @@ package garden
 import (
 	"slices"
 
-	"rootbell/internal/base/quantity"
 	"rootbell/internal/school/steering"
 )
 
@@ -21,14 +20,18 @@ func (d *desk) wrong(tubs []*deskTub) []Wrong {
 	if slices.ContainsFunc(tubs, func(k *deskTub) bool { return !still(k) }) {
 		out = append(out, Wrong{"no bubbles", "Floor, plug and hands dry: an adult looks at plug, socket and tube, and stirs the water with a clean jug. Anything wet: as for water on the floor."})
 	}
+	var low, lines []string
 	for _, k := range tubs {
-		if k.lowest.Symbol == "" || still(k) {
-			continue
+		if k.lowest.Symbol != "" && !still(k) {
+			low = append(low, k.t.name+" "+Mark(k.t.lines.Lowest.Base, d.Plan.Units))
+			lines = append(lines, k.t.name+" "+k.out.Line)
 		}
-		out = append(out, Wrong{k.t.name + ": water under " + Mark(k.t.lines.Lowest.Base, d.Plan.Units), "Fill it up to the line, " + k.out.Line + ", with water that has stood for a day. Write down how much."})
+	}
+	if len(low) > 0 {
+		out = append(out, Wrong{"water under " + listed(low), "Fill it up to the line (" + listed(lines) + ") with water that has stood for a day. Write down how much."})
 	}
 	if slices.ContainsFunc(tubs, still) {
-		out = append(out, Wrong{"a still tub nearly empty", "Raise its line by " + quantity.Format(quantity.Length, steering.StillRaiseMM().Base(), d.Plan.Units) + " at most. Its roots need the air above the water."})
+		out = append(out, Wrong{"a still tub nearly empty", "Raise its line by " + Mark(float64(steering.StillRaiseMM()), d.Plan.Units) + " at most. Its roots need the air above the water."})
 	}
 	if len(d.Plan.Lamps) > 0 {
 		out = append(out, Wrong{"lamp off", "Leave it. Write it in the logbook."})

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -18,6 +19,9 @@ for each tub its lid sheet at true scale (PDF, SVG, DXF, CSV), a dipstick, the
 tub cut through and numbered rings for its cups; the helper card (for a lid of
 foam the foam card), a measuring sheet, the wet test and the shopping list.
 Where a stop stands, every page concerned says 'do not drill' and why.
+
+For the days at the tub, in DIR/today: what is due on the day of --on, and the
+return card, puddle card, change-out card and meter passport.
 
 All of them are written, or none.
 `
@@ -34,8 +38,9 @@ func packCommand(s Streams) *cobra.Command {
 			if out == "" {
 				return usageError{"no folder is named", "say where the papers go: -o papers"}
 			}
-			if stage != "build" {
-				return usageError{fmt.Sprintf("--stage %s is not a stage", stage), "the stage is build"}
+			papers, known := stageOf(stage)
+			if !known {
+				return usageError{fmt.Sprintf("--stage %s is not a stage", stage), "the stages are " + strings.Join(stageNames(), ", ")}
 			}
 			if _, ok := sizes[paper]; !ok && c.Flags().Changed("paper") {
 				return usageError{fmt.Sprintf("--paper %s is neither A4 nor Letter", paper), "write --paper A4 or --paper Letter"}
@@ -48,7 +53,7 @@ func packCommand(s Streams) *cobra.Command {
 				paper = a.Paper()
 			}
 			size := sizes[paper]
-			files, err := buildPapers(a, size)
+			files, err := drawn(papers(a), size)
 			if err != nil {
 				return err
 			}
@@ -64,15 +69,17 @@ func packCommand(s Streams) *cobra.Command {
 				return err
 			}
 			tellStops(s, args[0], a)
-			tellMissing(s, filepath.Join(out, stage), a, files)
+			if stage == "build" {
+				tellMissing(s, filepath.Join(out, stage), a, files)
+			}
 			return stopped(a.Findings)
 		},
 	}
 	q.flags(c)
 	c.Flags().StringVarP(&out, "out", "o", "", "the folder for the papers")
-	c.Flags().StringVar(&stage, "stage", "build", "the stage: build")
+	c.Flags().StringVar(&stage, "stage", "build", "the stage: "+strings.Join(stageNames(), ", "))
 	c.Flags().StringVar(&paper, "paper", "", "A4 or Letter (default: the plan's)")
-	complete(c, "stage", "build")
+	complete(c, "stage", stageNames()...)
 	complete(c, "paper", "A4", "Letter")
 	_ = c.MarkFlagDirname("out")
 	return c

@@ -8,11 +8,29 @@ import (
 	"rootbell/internal/paper/scene"
 )
 
-// buildPapers makes every paper of the day of building before any is written;
-// the first that fails ends it.
-func buildPapers(a *garden.Assessment, size scene.Size) ([]file, error) {
+// stageNames are the stages that have papers.
+func stageNames() []string {
+	var out []string
+	for _, s := range pack.Stages() {
+		out = append(out, s.Name)
+	}
+	return out
+}
+
+// stageOf lists the papers of a stage; false for a word that is none.
+func stageOf(name string) (papers func(*garden.Assessment) []pack.Paper, known bool) {
+	for _, s := range pack.Stages() {
+		if s.Name == name {
+			return s.Papers, true
+		}
+	}
+	return nil, false
+}
+
+// drawn makes every paper before any is written; the first that fails ends it.
+func drawn(papers []pack.Paper, size scene.Size) ([]file, error) {
 	var files []file
-	for _, p := range pack.Build(a) {
+	for _, p := range papers {
 		text, err := p.Draw(size)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", p.Name, err)

@@ -1,11 +1,13 @@
 package web
 
 import (
+	"fmt"
 	"mime"
 	"net/http"
 	"strconv"
 
 	"rootbell/internal/garden"
+	"rootbell/internal/garden/plan"
 	"rootbell/internal/paper/pack"
 	"rootbell/internal/paper/scene"
 	"rootbell/internal/paper/sheet"
@@ -34,10 +36,17 @@ func (s *Server) showPapers(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	papers := papersOf(o, a)
+	morning, err := s.morning(r.Context(), o, plan.Date{})
+	if err != nil {
+		s.failed(w, r, err)
+		return
+	}
+	daily := pack.TodayOf(morning, revisionOf(o))
 	body := papersBody{
 		ID: o.ID, Size: a.Paper(), Groups: paperGroups(a, papers), Stops: stopsOf(a),
-		Answer: capital(inWords(len(papers))) + " papers for the day of building.",
+		Answer: fmt.Sprintf("%s papers for the day of building, and %s for the days at the tub.", capital(inWords(len(papers))), inWords(len(daily))),
 	}
+	body.Groups = append(body.Groups, paperGroup{Name: "At the tub", Papers: daily})
 	for _, t := range a.Tubs {
 		if _, ok := pack.Named(papers, "lid-"+garden.Slug(t.Name)+".pdf"); !ok {
 			body.Missing = append(body.Missing, t.Name)
@@ -49,11 +58,15 @@ func (s *Server) showPapers(w http.ResponseWriter, r *http.Request) {
 // papersOf are the papers of a garden as it is open; their title blocks name
 // the revision where it has one.
 func papersOf(o *opened, a *garden.Assessment) []pack.Paper {
-	revision := ""
+	return pack.BuildOf(a, revisionOf(o))
+}
+
+// revisionOf is the number of the revision that is open; empty for an example.
+func revisionOf(o *opened) string {
 	if o.Revision.Number > 0 {
-		revision = strconv.Itoa(o.Revision.Number)
+		return strconv.Itoa(o.Revision.Number)
 	}
-	return pack.BuildOf(a, revision)
+	return ""
 }
 
 // paperGroups puts the papers of each tub together, then those of all tubs.
@@ -97,6 +110,7 @@ type askedPaper struct {
 	a    *garden.Assessment
 	size scene.Size
 	name string // of the size
+	on   string // the day of a paper at the tub, where the address names one
 }
 
 // paperAsked is the paper that an address names, for the size it asks for: the
@@ -114,7 +128,23 @@ func (s *Server) paperAsked(w http.ResponseWriter, r *http.Request) (ask askedPa
 		s.refuse(w, r, http.StatusBadRequest, "There is no paper of the size "+ask.name+" here.", "Ask for A4 or Letter.")
 		return ask, false
 	}
-	if ask.Paper, ok = pack.Named(papersOf(ask.o, ask.a), r.PathValue("name")); !ok {
+	if ask.Paper, ok = pack.Named(papersOf(ask.o, ask.a), r.PathValue("name")); ok {
+		return ask, true
+	}
+	on, ok := s.dayAsked(w, r)
+	if !ok {
+		return ask, false
+	}
+	morning, err := s.morning(r.Context(), ask.o, on)
+	if err != nil {
+		s.failed(w, r, err)
+		return ask, false
+	}
+	ask.a = morning
+	if on.Set() {
+		ask.on = on.String()
+	}
+	if ask.Paper, ok = pack.Named(pack.TodayOf(morning, revisionOf(ask.o)), r.PathValue("name")); !ok {
 		s.refuse(w, r, http.StatusNotFound, "There is no paper "+r.PathValue("name")+" in this garden now.", "The page 'papers' lists all of them. A tub whose lid could not be laid out has no lid sheet.")
 		return ask, false
 	}

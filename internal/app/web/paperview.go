@@ -3,6 +3,7 @@ package web
 import (
 	"html/template"
 	"net/http"
+	"net/url"
 	"slices"
 	"strings"
 
@@ -66,8 +67,15 @@ func (s *Server) showPaperPage(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	body := paperBody{ID: ask.o.ID, Page: page, Sheets: sheetViews(page.Sheets), Size: ask.name, Address: "/g/" + ask.o.ID + "/papers/" + ask.Name}
+	query := url.Values{}
 	if r.URL.Query().Get("paper") != "" {
-		body.Address += "?paper=" + ask.name
+		query.Set("paper", ask.name)
+	}
+	if ask.on != "" {
+		query.Set("on", ask.on)
+	}
+	if len(query) > 0 {
+		body.Address += "?" + query.Encode()
 	}
 	if ask.Kind == pack.PDF {
 		body.Other = map[string]string{"A4": "Letter", "Letter": "A4"}[ask.name]

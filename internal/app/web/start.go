@@ -82,6 +82,9 @@ func (s *Server) due(ctx context.Context, id string) (state, next string, act bo
 	case finding.Warn:
 		return state, a.Findings[0].Text, true
 	}
+	if next, act, err := s.nextToday(ctx, o); err == nil && next != "" {
+		return state, next, act
+	}
 	return state, "print the lid sheet and mark the holes", false
 }
 

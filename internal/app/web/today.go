@@ -10,6 +10,7 @@ import (
 	"rootbell/internal/garden"
 	"rootbell/internal/garden/plan"
 	"rootbell/internal/paper/figure"
+	"rootbell/internal/paper/pack"
 	"rootbell/internal/school/term"
 	"rootbell/internal/science/lid"
 	"rootbell/internal/science/reading"
@@ -24,7 +25,7 @@ type todayBody struct {
 	ID      string
 	Example bool
 	Day     string // Wed 10 Feb, week 5
-	Other   bool   // another day than this one is asked for
+	On      string // of the address, where another day is asked for
 	Bold    string
 	Rest    string
 	Today   *garden.Today
@@ -64,7 +65,12 @@ func (s *Server) showToday(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	body := todayOf(o, a)
-	body.Other = on.Set()
+	for _, p := range pack.TodayOf(a, revisionOf(o)) {
+		body.Papers = append(body.Papers, todayPaper{p.Name, p.Title})
+	}
+	if on.Set() {
+		body.On = "?on=" + on.String()
+	}
 	f := s.frameOf(r, o, a, "today", "Today")
 	f.Drawing = "Today, " + body.Day
 	f.Script = []string{"working.js"}

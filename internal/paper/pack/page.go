@@ -37,6 +37,9 @@ func (p Page) Several() bool { return len(p.Sheets) > 1 }
 // paper; ok is false where there is no such paper, or it cannot be drawn.
 func PageOf(a *garden.Assessment, name string) (page Page, ok bool) {
 	p, found := Find(a, name)
+	if !found {
+		p, found = Named(Today(a), name)
+	}
 	size, known := Size(a.Paper())
 	if !found || !known {
 		return Page{}, false

@@ -1,6 +1,7 @@
 package steering
 
 import (
+	"rootbell/internal/base/facts"
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
 	"rootbell/internal/science/reading"
@@ -25,15 +26,20 @@ func WorkingLifeDays() int { return int(value(factLabelWorkingLife)) }
 type Carrier struct {
 	Ages   string
 	Litres quantity.L
+	Fact   facts.Fact
 }
 
 // Carriers are what pupils carry, the youngest first.
 func Carriers() []Carrier {
-	return []Carrier{
-		{"5 to 7", quantity.L(value(factCarryJugAge57))},
-		{"8 to 10", quantity.L(value(factCarryJugAge810))},
-		{"11 and up", quantity.L(value(factCarryJugAge11Up))},
+	var out []Carrier
+	for _, c := range []struct {
+		ages string
+		id   facts.ID
+	}{{"5 to 7", factCarryJugAge57}, {"8 to 10", factCarryJugAge810}, {"11 and up", factCarryJugAge11Up}} {
+		f := Facts.Get(c.id)
+		out = append(out, Carrier{c.ages, quantity.L(f.Value), f})
 	}
+	return out
 }
 
 // RootsOutMinutes is how long roots may stay in a bucket of old solution.
@@ -49,4 +55,13 @@ func Towels() int { return int(value(factSpillTowels)) }
 func Stress(b *working.Book) working.Number {
 	f := Facts.Get(factThirstStressFactor)
 	return b.Fact("stress_factor", "a hot dry day against a usual one", "k", quantity.Factor, f.Value, f)
+}
+
+// WaterStepWords is how near the temperature of new water has to be to the old.
+func WaterStepWords(s quantity.System) string {
+	apart := value(factFixWaterTempStepMax)
+	if s == quantity.US {
+		return quantity.FormatNumber(apart*9/5, 0) + " °F"
+	}
+	return quantity.FormatNumber(apart, 0) + " °C"
 }

@@ -204,11 +204,7 @@ func (d desk) worded(a Advice, how string) Advice {
 
 // likeOld says how near new water has to be to the old.
 func likeOld(s quantity.System) string {
-	apart := value(factFixWaterTempStepMax)
-	if s == quantity.US {
-		return "keep new water within " + quantity.FormatNumber(apart*9/5, 0) + " °F of the old"
-	}
-	return "keep new water within " + quantity.FormatNumber(apart, 0) + " °C of the old"
+	return "keep new water within " + WaterStepWords(s) + " of the old"
 }
 
 func (t Tub) limitWords(l Limit) string {

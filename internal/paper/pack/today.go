@@ -1,0 +1,35 @@
+package pack
+
+import (
+	"rootbell/internal/garden"
+	"rootbell/internal/paper/content"
+	"rootbell/internal/paper/daily"
+	"rootbell/internal/paper/scene"
+)
+
+// Today lists the papers that hang or lie at the tub, for the assessment's day.
+func Today(a *garden.Assessment) []Paper { return TodayOf(a, "") }
+
+// TodayOf is Today for a revision of the plan.
+func TodayOf(a *garden.Assessment, revision string) []Paper {
+	b := builder{a: a}
+	for _, c := range daily.Cards(a, revision) {
+		b.add(Paper{
+			Name: c.Name, Title: c.Title, About: c.About, Draw: c.PDF,
+			read: func(size scene.Size) ([]content.Sheet, error) { return c.Sheets(size), nil },
+		})
+	}
+	return b.papers
+}
+
+// Stages are the stages that have papers, in their order, with the list of each.
+func Stages() []Stage {
+	return []Stage{{"build", "for the day of building", Build}, {"today", "at the tub", Today}}
+}
+
+// Stage is a stage of the work and its papers.
+type Stage struct {
+	Name   string
+	For    string // what they are for, in a few words
+	Papers func(*garden.Assessment) []Paper
+}
