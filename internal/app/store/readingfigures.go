@@ -9,7 +9,7 @@ import (
 	"rootbell/internal/science/reading"
 )
 
-const figureColumns = "r.id, r.tub, r.at_ms, r.ph_low, r.ph_high, r.ec_low, r.ec_high, r.ec_raw, r.water_c, r.litres, r.depth_mm, r.filled_l, r.added_l, r.height_mm, r.doubtful"
+const figureColumns = "h.id, h.tub, h.at_ms, h.ph_low, h.ph_high, h.ec_low, h.ec_high, h.ec_raw, h.water_c, h.litres, h.depth_mm, h.filled_l, h.added_l, h.height_mm, h.doubtful"
 
 // figuresOf are the columns beside a row's cells, from ph_low on.
 func figuresOf(r reading.Row) []any {

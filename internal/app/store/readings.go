@@ -1,8 +1,10 @@
 package store
 
 import (
+	"cmp"
 	"context"
 	"database/sql"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -27,12 +29,15 @@ type Span struct {
 // down, as reading.Standing takes them. The withdrawn ones are among them.
 func (s *Store) Readings(ctx context.Context, garden string, span Span) (all []Written, err error) {
 	where, values := span.where(garden)
-	query := "SELECT " + readingColumns + " FROM reading r JOIN (SELECT h.root FROM reading h" + where + span.limit() + ") head ON r.root = head.root WHERE r.garden = $1 ORDER BY r.number"
+	// A cross join goes through the readings and then to the rows of each; what
+	// is not said so, or is to be in order, may go through the whole logbook.
+	query := "SELECT " + readingColumns + " FROM (SELECT h.root FROM reading h" + where + span.limit() + ") head CROSS JOIN reading r WHERE r.garden = $1 AND r.root = head.root"
 	err = s.list(ctx, garden, query, values, func(rows *sql.Rows) error {
 		w, err := scanReading(rows)
 		all = append(all, w)
 		return err
 	})
+	slices.SortFunc(all, func(a, b Written) int { return cmp.Compare(a.Number, b.Number) })
 	return all, err
 }
 
@@ -41,12 +46,16 @@ func (s *Store) Readings(ctx context.Context, garden string, span Span) (all []W
 // letters.
 func (s *Store) Figures(ctx context.Context, garden string, span Span) (all []reading.Entry, err error) {
 	where, values := span.where(garden)
-	query := "SELECT " + figureColumns + " FROM reading r JOIN (SELECT h.number FROM reading h" + where + " AND NOT h.withdrawn" + span.limit() + ") head ON r.number = head.number WHERE r.garden = $1 ORDER BY r.at_ms, r.number"
+	query := "SELECT " + figureColumns + " FROM reading h" + where + " AND NOT h.withdrawn ORDER BY h.at_ms DESC, h.number DESC"
+	if span.Most > 0 {
+		query += " LIMIT " + strconv.Itoa(span.Most)
+	}
 	err = s.list(ctx, garden, query, values, func(rows *sql.Rows) error {
 		r, err := scanFigures(rows)
 		all = append(all, reading.Entry{Row: r})
 		return err
 	})
+	slices.Reverse(all)
 	return all, err
 }
 

@@ -80,7 +80,7 @@ func (s *Server) garden(ctx context.Context, id string, revision int, v viewing)
 		}
 		o.Name = g.Name
 	}
-	o.Plan, o.Problems = plan.Parse("plan", o.Text)
+	o.Plan, o.Problems = s.plans.of(o.Text)
 	if o.Plan != nil {
 		o.Name = o.Plan.Garden
 	}

@@ -27,6 +27,7 @@ type Server struct {
 	pages  map[string]*template.Template
 	static *assets
 	work   *assessments
+	plans  *plans
 	gate   http.Handler
 }
 
@@ -43,7 +44,7 @@ func New(o Options) (*Server, error) {
 	if o.Zone == nil {
 		o.Zone = time.UTC
 	}
-	s := &Server{Options: o, pages: pages, static: static, work: newAssessments()}
+	s := &Server{Options: o, pages: pages, static: static, work: newAssessments(), plans: newPlans()}
 	squeeze, err := gzhttp.NewWrapper(gzhttp.MinSize(1024))
 	if err != nil {
 		return nil, err
