@@ -27,6 +27,8 @@ type Inputs struct {
 	// were written down; none is a garden of which nothing was read yet.
 	Readings []reading.Row
 	Zone     *time.Location // the school's; nil is UTC
+	// Stages are what is asked for beside Build.
+	Stages Stages
 	// At is the moment on the day On; zero: that day's last reading, else when
 	// the first person comes.
 	At time.Time
@@ -67,6 +69,7 @@ type Tub struct {
 	MassFilledKG   *float64 `json:"mass_filled_kg"`
 	Plants         *Plants  `json:"plants"`
 	Lid            *Lid     `json:"lid"`
+	Mix            *Mix     `json:"mix,omitempty"` // nil where it was not asked for, or rests on what must be put right first
 
 	Today *TubToday `json:"today,omitempty"` // nil where its lines contradict each other
 
@@ -138,6 +141,9 @@ func Assess(ctx context.Context, in Inputs) (*Assessment, error) {
 	a.foamCups()
 	out.Term = a.term()
 	out.Shopping = a.shopping(out.Tubs)
+	if in.Stages.Has(StageMix) {
+		a.mix(out)
+	}
 	a.place()
 	finding.Sort(a.findings)
 	out.Findings = a.findings

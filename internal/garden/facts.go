@@ -8,6 +8,7 @@ import (
 	"rootbell/internal/science/netcup"
 	"rootbell/internal/science/reading"
 	"rootbell/internal/science/shelf"
+	"rootbell/internal/science/solution"
 	"rootbell/internal/science/tub"
 )
 
@@ -16,7 +17,7 @@ import (
 // FactTables are the sourced values that assessments rest on, by the package
 // that uses them.
 func FactTables() []facts.Table {
-	return []facts.Table{crop.Facts, netcup.Facts, reading.Facts, shelf.Facts, shopping.Facts, steering.Facts, tub.Facts}
+	return []facts.Table{crop.Facts, netcup.Facts, reading.Facts, shelf.Facts, shopping.Facts, solution.Facts, steering.Facts, tub.Facts}
 }
 
 // Facts are all sourced values that assessments rest on, by id.

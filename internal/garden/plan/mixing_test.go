@@ -58,8 +58,13 @@ func TestKeysOfMixing(t *testing.T) {
 func TestMixingIsEdited(t *testing.T) {
 	text := []byte(mixing)
 	for _, e := range []struct{ path, typed string }{
-		{"fertilisers[1].dose", "2 mL/L"}, {"tubs[0].feed.target.Mg", "24 mg/L"}, {"tap.iron", "0.1 to 0.3 mg/L"},
-		{"bases[0].by_mass", "98 %"}, {"stocks.strength", "50"}, {"fertilisers[0].dose", "0.2 g/L"}, {"place.coldest", ""},
+		{"fertilisers[1].dose", "2 mL/L"},
+		{"tubs[0].feed.target.Mg", "24 mg/L"},
+		{"tap.iron", "0.1 to 0.3 mg/L"},
+		{"bases[0].by_mass", "98 %"},
+		{"stocks.strength", "50"},
+		{"fertilisers[0].dose", "0.2 g/L"},
+		{"place.coldest", ""},
 	} {
 		var err error
 		if text, err = Edit(text, e.path, e.typed); err != nil {

@@ -28,8 +28,9 @@ type Order struct {
 
 // Batch is the tub as it will be mixed.
 type Batch struct {
-	Strength     float64 // of the target
-	Target       Target
+	Strength     float64 // of the target that the amounts are fitted to
+	Target       Target  // the same, with its limits
+	Aim          Target  // what the tub is held against: the whole recipe at the same EC
 	Fit          Fit
 	Portions     []Portion
 	MgL          Content // as weighed, with water and acid
@@ -63,6 +64,9 @@ type AcidPart struct {
 	row                    Reagent
 }
 
+// Reagent is the acid that the numbers are for: the shelf's, or the example.
+func (a AcidPart) Reagent() Reagent { return a.row }
+
 // Mix works out a tub: the acid that the water needs, the strength that gives
 // the EC, the amounts that come nearest to the target, and what the class can
 // weigh of them. An order that cannot be is a *Fault.
@@ -94,7 +98,7 @@ func Mix(o Order) (Batch, error) {
 	rest := c.Equilibrium(b.Ions, o.Air)
 	b.PHAfterSalts, b.Gypsum, b.Brushite = rest.PH, rest.Gypsum(), rest.Brushite()
 	b.correct(o, c, b.Ions.Plus(acidIons.Times(-1)))
-	b.Misses = b.Target.Misses(o.Shelf, base, Fit{GramsPerLitre: b.Fit.GramsPerLitre, MgL: b.MgL})
+	b.Misses = b.Aim.Misses(o.Shelf, base, Fit{GramsPerLitre: b.Fit.GramsPerLitre, MgL: b.MgL})
 	b.judge(o, base)
 	return b, nil
 }
@@ -122,8 +126,17 @@ func (b *Batch) strength(o Order, before Ions, base Content) error {
 	if err != nil {
 		return err
 	}
+	b.Aim = full
+	if o.EC > 0 {
+		b.Aim = full.At(whole(full, o, before, base))
+	}
+	// A shelf that lacks a nutrient makes up the EC with more of the others. Its
+	// strength says little then, and the limits do not grow with it.
 	try := func(s float64) float64 {
 		b.Target = full.At(s)
+		for i, l := range b.Aim.Limits {
+			b.Target.Limits[i].MostMgL = min(b.Target.Limits[i].MostMgL, l.MostMgL)
+		}
 		if b.Fit, err = b.Target.FitTo(o.Shelf, base); err != nil {
 			return 0
 		}
@@ -145,11 +158,23 @@ func (b *Batch) strength(o Order, before Ions, base Content) error {
 		return err
 	}
 	if o.EC > most {
-		return &Fault{"feed-ec-high", "feed.ec", fmt.Sprintf("%.2f mS/cm would take more than %d times the recipe", o.EC, mostStrength), "aim lower: leafy crops want 1 to 2.5 mS/cm"}
+		return &Fault{"feed-ec-high", "feed.ec", fmt.Sprintf("%.2f mS/cm cannot be reached: at %d times the recipe, or where more would be poison, the shelf gives %.2f", o.EC, mostStrength, most), "aim lower: leafy crops want 1 to 2.5 mS/cm; or buy what the shelf lacks"}
 	}
 	b.Strength = root(func(s float64) float64 { return try(s) - o.EC }, 0.01, mostStrength, 1e-5)
 	try(b.Strength)
 	return err
+}
+
+// whole is the strength at which all of the recipe, the water's share of it
+// included, has the EC that is wanted. What a shelf can do has no part in it.
+func whole(full Target, o Order, before Ions, base Content) float64 {
+	return root(func(s float64) float64 {
+		brought := full.MgL.Times(s)
+		for n := range brought {
+			brought[n] = max(brought[n]-base[n], 0)
+		}
+		return EC25(before.Plus(IonsOf(brought)), o.Air) - o.EC
+	}, 0.01, mostStrength, 1e-5)
 }
 
 // acid is the lasting acid for the water alone: it goes in the day before the
@@ -169,11 +194,8 @@ func (o Order) acid() AcidPart {
 		a.row = *o.Acid
 		a.Name = o.Acid.Name
 	} else {
-		example, err := NewReagent("phosphoric", value(factAcidExampleMass), value(factAcidExampleDensity), false)
-		if err != nil {
-			return AcidPart{Why: err.Error()}
-		}
-		a.row, a.Name = example, example.Name
+		a.row = ExampleAcid()
+		a.Name = a.row.Name
 		a.Missing = fmt.Sprintf("an acid with its strength in percent by mass and its density; phosphoric acid of %g %% is a worked example only", value(factAcidExampleMass))
 	}
 	c, _ := At(o.TemperatureC)

@@ -175,6 +175,8 @@ const (
 	factWeighSyringeMost                       facts.ID = "weigh.syringe_most"
 	factWeighPourLeast                         facts.ID = "weigh.pour_least"
 	factFeedLimitMicro                         facts.ID = "feed.limit.micro"
+	factFeedUreaWarn                           facts.ID = "feed.urea.warn"
+	factFeedAmmoniumWarn                       facts.ID = "feed.ammonium.warn"
 	factFeedAmmoniumShare                      facts.ID = "feed.ammonium.share"
 	factTopupNitrogen                          facts.ID = "topup.nitrogen"
 	factTopupWue                               facts.ID = "topup.wue"

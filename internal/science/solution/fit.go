@@ -71,10 +71,14 @@ func (t Target) At(strength float64) Target {
 	return out
 }
 
-// weightOf is how much a relative miss of a nutrient counts.
+// weightOf is how much a relative miss of a nutrient counts: of a micronutrient
+// as much less as plants bear more of it.
 func weightOf(n Nutrient) float64 {
-	if n == Sulfur {
+	switch {
+	case n == Sulfur:
 		return value(factFeedWeightSulfur)
+	case n.Micro():
+		return 1 / value(factFeedMissMicro)
 	}
 	return 1
 }

@@ -44,20 +44,27 @@ func (t Target) Misses(shelf []Fertiliser, base Content, f Fit) []Miss {
 	return out
 }
 
+// Bears is how far a nutrient may be off its target, as a share of it, before it
+// is worth a word, and before it is a warning.
+func Bears(n Nutrient) (word, warning float64) {
+	scale := 1.0
+	if n.Micro() {
+		scale = value(factFeedMissMicro)
+	}
+	return scale * percent(factFeedMissNote), scale * percent(factFeedMissWarn)
+}
+
 // judge says how bad a miss is. Micronutrients bear more, sulfur bears any
 // surplus, and calcium that reaches what lettuce needs is no reason to stop.
 func (m Miss) judge() (level finding.Level, worth bool) {
 	off := m.Share()
-	scale := 1.0
-	if m.Of.Micro() {
-		scale = value(factFeedMissMicro)
-	}
+	word, warning := Bears(m.Of)
 	size := math.Abs(off)
-	if size < scale*percent(factFeedMissNote) || m.Of == Sulfur && off > 0 {
+	if size < word || m.Of == Sulfur && off > 0 {
 		return finding.Note, false
 	}
 	switch {
-	case size < scale*percent(factFeedMissWarn):
+	case size < warning:
 		return finding.Note, true
 	case m.Of.Micro() || m.Of == Sulfur || size < percent(factFeedMissStop) || off > 0:
 		return finding.Warn, true

@@ -41,6 +41,18 @@ type Reagent struct {
 	DensityKgL float64 // 0 for a solid
 	row        reagentRow
 	molarMass  float64
+	example    bool // strength and density are the facts' and nobody's bottle
+}
+
+// ExampleAcid is the phosphoric acid that worked examples are made with where no
+// acid is told of. It is no advice to pour anything.
+func ExampleAcid() Reagent {
+	r, err := NewReagent("phosphoric", value(factAcidExampleMass), value(factAcidExampleDensity), false)
+	if err != nil {
+		panic("solution: " + err.Error()) // both are part of the program
+	}
+	r.example = true
+	return r
 }
 
 // NewReagent is an acid or a base by its name, its percent by mass and the

@@ -28,34 +28,43 @@ func found(b *working.Book, key, name, symbol string, kind quantity.Kind, unit q
 // ShowDose enters the maker's dose times the litres: mL of a liquid, g of a dry
 // one, with what was typed.
 func (d Dosed) ShowDose(b *working.Book, litres working.Number) working.Number {
+	which := KeyOf(d.Fertiliser.Name)
 	if d.Fertiliser.Liquid() {
-		return b.Work(doseLaw, "pour", "pour of "+d.Fertiliser.Name, litres, typed(b, "dose", "maker's dose", "d", Dose, millilitrePer, d.PerLitre))
+		return b.Work(doseLaw, "pour_"+which, "pour of "+d.Fertiliser.Name, litres, typed(b, "dose_"+which, "maker's dose of "+d.Fertiliser.Name, "d", Dose, millilitrePer, d.PerLitre))
 	}
-	return b.Work(bagDoseLaw, "weigh", "weigh of "+d.Fertiliser.Name, litres, typed(b, "dose", "grams for each litre", "d", StockContent, gramPerLitre, d.PerLitre))
+	return b.Work(bagDoseLaw, "weigh_"+which, "weigh of "+d.Fertiliser.Name, litres, typed(b, "dose_"+which, "grams for each litre of "+d.Fertiliser.Name, "d", StockContent.WithDecimals(3, 3), gramPerLitre, d.PerLitre))
 }
 
 // ShowNutrient enters how much of a nutrient the weighed portions bring, one by
 // one, on top of what water and acid bring: the check that a pencil can do for
 // amounts that a search found.
 func ShowNutrient(b *working.Book, n Nutrient, shelf []Fertiliser, portions []Portion, base Content, litres working.Number) working.Number {
-	total := found(b, "water_"+n.Symbol(), "water and acid, "+n.String(), "a", quantity.Content, quantity.MilligramPerL, base[n], "report and acid")
+	kind := quantity.Content
+	if n.Micro() {
+		kind = kind.WithDecimals(3, 3)
+	}
+	total := found(b, "water_"+n.Symbol(), "water and acid, "+n.String(), "a", kind, quantity.MilligramPerL, base[n], "report and acid")
 	for j, p := range portions {
 		if shelf[j].Share[n] == 0 || p.RoundedGrams == 0 {
 			continue
 		}
-		which := keyed(shelf[j].Name)
+		which := KeyOf(shelf[j].Name)
 		name := "_" + which + "_" + n.Symbol()
 		m := found(b, "grams_"+which, p.Name+", weighed", "m", quantity.SmallMass.WithDecimals(2, 3), quantity.Gram, p.RoundedGrams, "non-negative least squares, then whole steps of the scale")
 		s := found(b, "share"+name, "share of "+n.String()+" in "+p.Name, "s", quantity.Share.WithDecimals(2, 2), quantity.One, shelf[j].Share[n], "label or formula, "+ciaawSource)
-		c := b.Work(bringsLaw, "brings"+name, n.String()+" from "+p.Name, m, s, litres)
-		total = b.Work(addLaw, "sum"+name, n.String()+" so far", total, c)
+		c := b.WorkAs(bringsLaw, kind, "brings"+name, n.String()+" from "+p.Name, m, s, litres)
+		total = b.WorkAs(addLaw, kind, "sum"+name, n.String()+" so far", total, c)
 	}
 	return total
 }
 
-// keyed is a name as it stands in a key: letters and figures, a hyphen between.
-func keyed(name string) string {
+// KeyOf is a fertiliser's name as it stands in the keys of its numbers: letters
+// and figures, a hyphen between.
+func KeyOf(name string) string {
 	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	if len(words) == 0 {
+		return "fertiliser"
+	}
 	return strings.Join(words, "-")
 }
 
@@ -90,6 +99,11 @@ func (s Scale) Show(b *working.Book, ec working.Number) working.Number {
 func (r Reagent) Show(b *working.Book, key string, litres working.Number, molL float64) working.Number {
 	n := found(b, key+"_molarity", r.Name+" for each litre", "n", Molarity, millimolar, 1000*molL, "balance of charges at the target")
 	m := found(b, key+"_molar_mass", "molar mass of "+r.Name, "M", MolarMass, gramPerMole, r.molarMass, ciaawSource)
+	if r.example {
+		return b.Work(acidVolumeLaw, key, r.Name+" for the tub, an example", litres, n, m,
+			fact(b, key+"_by_mass", "strength by mass", "w", quantity.Share.WithDecimals(1, 1), quantity.Percent, factAcidExampleMass),
+			fact(b, key+"_density", "density", "d", quantity.Density, quantity.KilogramPerLitre, factAcidExampleDensity))
+	}
 	w := typed(b, key+"_by_mass", "strength by mass", "w", quantity.Share.WithDecimals(1, 1), quantity.One, r.ByMass)
 	if r.DensityKgL == 0 {
 		return b.Work(acidMassLaw, key, r.Name+" for the tub", litres, n, m, w)

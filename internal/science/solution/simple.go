@@ -65,7 +65,24 @@ func Simple(litres float64, feeds []Dosed, water Water) (SimpleMix, error) {
 		m.say(finding.Warn, "feed-calcium", "fertilisers", fmt.Sprintf("%.0f mg/L of calcium is less than the %g mg/L that lettuce needs.", m.MgL[Calcium], least),
 			"Most one-bottle feeds leave calcium out: a second bottle or calcium nitrate brings it.")
 	}
+	m.forms()
 	return m, nil
+}
+
+// forms warns of nitrogen in a form that a tub does not bear much of.
+func (m *SimpleMix) forms() {
+	all := m.MgL[Nitrogen]
+	if all <= 0 {
+		return
+	}
+	if share := m.MgL[UreaN] / all; share > percent(factFeedUreaWarn) {
+		m.say(finding.Warn, "feed-urea", "fertilisers", fmt.Sprintf("%.0f %% of the nitrogen is urea, which plants in clean water hardly take up.", 100*share),
+			"Take a feed for water culture, with its nitrogen as nitrate.")
+	}
+	if share := m.MgL[AmmoniumN] / all; share > percent(factFeedAmmoniumWarn) {
+		m.say(finding.Warn, "feed-ammonium", "fertilisers", fmt.Sprintf("%.0f %% of the nitrogen is ammonium: the pH will fall fast.", 100*share),
+			"Measure the pH twice a week, or take a feed with most of its nitrogen as nitrate.")
+	}
 }
 
 func (m *SimpleMix) say(level finding.Level, code, field, text, hint string) {

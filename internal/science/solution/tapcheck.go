@@ -69,24 +69,43 @@ func (t Tap) Findings(w Water) []finding.Finding {
 	if ec := EC25(w.Ions, Closed); t.EC.Known && t.anyIon() && math.Abs(ec-t.EC.Value) > percent(factTapEcOff)*t.EC.Value {
 		say(finding.Note, "tap-ec", "ec", fmt.Sprintf("The ions of the report make %.2f mS/cm, and the EC told is %.2f.", ec, t.EC.Value), "Taps change with the season: dip the meter into it.")
 	}
-	for _, l := range []struct {
-		field  string
-		figure Figure
-		limit  facts.ID
-		word   string
-	}{
-		{"sodium", t.Sodium, factTapSodiumMax, "sodium"},
-		{"calcium", t.Calcium, factTapCalciumMax, "calcium"},
-		{"chloride", t.Chloride, factTapChlorideMax, "chloride"},
-		{"sulfate", t.Sulfate, factTapSulfateMax, "sulfate"},
-	} {
+	for _, l := range t.limited() {
 		f := Facts.Get(l.limit)
 		if l.figure.Known && l.figure.High > f.Value {
-			say(finding.Warn, "tap-"+l.word, l.field, fmt.Sprintf("%g mg/L of %s is more than the %g mg/L that are good for a tub.", l.figure.High, l.word, f.Value),
+			say(finding.Warn, "tap-"+l.field, l.field, fmt.Sprintf("%g mg/L of %s is more than the %g mg/L that are good for a tub.", l.figure.High, l.field, f.Value),
 				fmt.Sprintf("Blend with rain or deionised water: %s.", quarters(BlendFor(l.figure.High, f.Value))))
 		}
 	}
 	return append(out, t.alkalinityFindings()...)
+}
+
+// limitedIon is a figure of the tap with the most that is good for a tub.
+type limitedIon struct {
+	field  string
+	figure Figure
+	limit  facts.ID
+}
+
+func (t Tap) limited() []limitedIon {
+	return []limitedIon{
+		{"sodium", t.Sodium, factTapSodiumMax},
+		{"calcium", t.Calcium, factTapCalciumMax},
+		{"chloride", t.Chloride, factTapChlorideMax},
+		{"sulfate", t.Sulfate, factTapSulfateMax},
+	}
+}
+
+// BlendShare is the least share of rain or deionised water, in whole quarters,
+// that brings the alkalinity and every ion under its limit; 0 where all are, and
+// for what is not known.
+func (t Tap) BlendShare() float64 {
+	share := 0.0
+	for _, l := range append(t.limited(), limitedIon{"alkalinity", t.Alkalinity, factTapAlkalinityAcidOrBlend}) {
+		if l.figure.Known {
+			share = max(share, BlendFor(l.figure.High, value(l.limit)))
+		}
+	}
+	return share
 }
 
 func side(gap float64) string {

@@ -27,6 +27,12 @@ func (t Tools) spoon(f Fertiliser) (Spoon, bool) {
 	return Spoon{}, false
 }
 
+// SyringeStep is the step in mL of the syringe that a class has.
+func SyringeStep() float64 { return value(factWeighSyringeStep) }
+
+// LeastSteps is how many steps of a scale the smallest mass to weigh should be.
+func LeastSteps() float64 { return value(factWeighLeastSteps) }
+
 func (t Tools) syringe() float64 {
 	if t.SyringeStepML > 0 {
 		return t.SyringeStepML
