@@ -3,6 +3,7 @@ package floors
 import (
 	"go/ast"
 	"go/token"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -84,12 +85,13 @@ func constants(file *ast.File) map[string]string {
 	return found
 }
 
-// spelled tells whether an id is made from a crop's name: crop, the name, and
-// an ending that stands in quotes in the package.
+// spelled tells whether an id is made from a name, such as a crop's: a
+// beginning like 'crop.', the name, and an ending, of which the first and the
+// last stand in quotes in the package.
 func spelled(id string, words []string) bool {
-	_, rest, ok := strings.Cut(id, "crop.")
+	family, rest, ok := strings.Cut(id, ".")
 	_, ending, named := strings.Cut(rest, ".")
-	if !ok || !named || !strings.HasPrefix(id, "crop.") {
+	if !ok || !named || !slices.Contains(words, family+".") {
 		return false
 	}
 	for _, w := range words {

@@ -98,3 +98,105 @@ func TestPublishedTrajectories(t *testing.T) {
 		t.Errorf("off by %.1e of the mass (%s)", worst, henten)
 	}
 }
+
+// Where the harvests below come from.
+const (
+	gavhane = "Gavhane et al. 2023, Sci. Rep. 13, 10.1038/s41598-023-36997-2, read: iceberg at 200 µmol, 275.5 g at 12 h, 393 g at 16 h, lighter at 20 h"
+	cornell = "Cornell CEA lettuce handbook, read: 5 oz (142 g) 35 days from seed; that the light was 17 mol is from memory"
+	currey  = "Currey 2019, 10.3390/agronomy9070389, read: 7 to 18 mol brought cilantro 154 % and parsley 120 % more"
+	leafy   = "'Leaf lettuce yield is more sensitive …', read: 8 to 14 mol for 28 days, dry mass of kale, spinach and lettuce +47, +42 and +203 %"
+	model   = "the equations themselves, worked out with scipy"
+)
+
+// How the model answers to a change, and what published crops did. These are
+// bands, not fits: what is off is logged, and the bounds say how far off it may
+// be before something else is wrong.
+func TestPublishedHarvests(t *testing.T) {
+	dry := func(ppfd, co2, temp, density, hours float64, days int) float64 {
+		m := Published()
+		light, night := m.Under(Air{temp, co2, ppfd / daylight}), m.Under(Air{temp, co2, 0})
+		s := m.Start(density)
+		for range days {
+			s = night.Grow(light.Grow(s, hours*3600), (24-hours)*3600)
+		}
+		return s.DryG()
+	}
+	for _, days := range []int{28, 35, 40} {
+		at12, at16, at20 := dry(200, 400, 22, 16, 12, days), dry(200, 400, 22, 16, 16, days), dry(200, 400, 22, 16, 20, days)
+		t.Logf("day %d: 16 h over 12 h %.3f, published 1.426; 20 h over 16 h %.3f, published under 1: longer days are always better here, wrongly", days, at16/at12, at20/at16)
+		near(t, "16 h over 12 h", at16/at12, 1.426, 0.05, gavhane)
+	}
+	raft := Published()
+	end := follow(raft, condB, 16, 21, growthTolerance)
+	t.Logf("raft lettuce on day 21: %.0f g here, 142 g published: over by half (%s)", raft.ShootG(end, 16), cornell)
+	near(t, "raft lettuce, day 21", raft.ShootG(end, 16), 217, 0.5, model)
+	near(t, "little light with CO2 as much light without", dry(150, 1000, 21, 16, 16, 50)/dry(250, 400, 21, 16, 16, 50), 1, 0.002, model)
+	steady := func() float64 {
+		m := Published()
+		all := m.Under(Air{21, 400, 250 * 16. / 24 / daylight})
+		s := m.Start(16)
+		for range 50 {
+			s = all.Grow(s, 86400)
+		}
+		return s.DryG()
+	}
+	near(t, "light of a day spread over 24 h", steady()/dry(250, 400, 21, 16, 16, 50), 1.159, 5e-4, model)
+}
+
+// Published answers to more light of other crops, which decided that a whole
+// tempo is scaled and not photosynthesis alone. Two are missed; they are logged
+// and stand in docs/growth.md.
+func TestPublishedLightResponse(t *testing.T) {
+	const near15 = 0.15 // as a share
+	for _, row := range []struct {
+		crop      string
+		low, high float64 // mol/m²/d
+		days      float64
+		published float64
+		met       bool
+		source    string
+	}{
+		{"cilantro", 7, 18, 24.5, 2.54, true, currey},
+		{"parsley", 7, 18, 31.5, 2.20, true, currey},
+		{"spinach", 8, 14, 28, 1.42, true, leafy},
+		{"kale", 8, 14, 28, 1.47, false, leafy},
+		{"leaf lettuce", 8, 14, 28, 3.03, false, leafy},
+	} {
+		c, _ := Find(row.crop)
+		f, m := c.Fit(), c.Growth()
+		f.Days = row.days
+		at := func(dli float64) float64 { f.PPFD = dli * 1e6 / (3600 * f.HoursADay); return f.Of(m) }
+		got := at(row.high) / at(row.low)
+		t.Logf("%s, %v to %v mol: %.2f times here, %.2f published", row.crop, row.low, row.high, got, row.published)
+		if off := math.Abs(got/row.published - 1); (off <= near15) != row.met {
+			t.Errorf("%s: off by %.0f %%, so that what is said of it in docs/growth.md is no longer so (%s)", row.crop, 100*off, row.source)
+		}
+	}
+}
+
+// How far one figure moves a harvest: condition B on day 28.
+func TestPublishedSensitivity(t *testing.T) {
+	base := func() (Model, condition, float64, float64) { return Published(), condB, 21, daylight }
+	for _, row := range []struct {
+		name   string
+		change func(m *Model, temp, perJoule *float64)
+		shoot  float64
+	}{
+		{"as it is", func(*Model, *float64, *float64) {}, 308.6},
+		{"roots 15 %", func(m *Model, _, _ *float64) { m.RootShare = 0.15 }, 277.5},
+		{"4.8 µmol/J", func(_ *Model, _, j *float64) { *j = 4.8 }, 298.1},
+		{"start 0.05 g", func(m *Model, _, _ *float64) { m.StartG = 0.05 }, 280.4},
+		{"start 0.20 g", func(m *Model, _, _ *float64) { m.StartG = 0.20 }, 335.6},
+		{"18 °C", func(_ *Model, temp, _ *float64) { *temp = 18 }, 322.5},
+		{"24 °C", func(_ *Model, temp, _ *float64) { *temp = 24 }, 285.2},
+	} {
+		m, c, temp, perJoule := base()
+		row.change(&m, &temp, &perJoule)
+		light, night := m.Under(Air{temp, c.co2, c.ppfd / perJoule}), m.Under(Air{temp, c.co2, 0})
+		s := m.Start(c.density)
+		for range 28 {
+			s = night.Grow(light.Grow(s, 16*3600), 8*3600)
+		}
+		near(t, row.name, m.ShootG(s, c.density), row.shoot, 0.05, model)
+	}
+}

@@ -96,7 +96,7 @@ func (p *Pace) Rates(store, structure float64) (dStore, dStructure float64) {
 
 // Precision is the error of each step that growth is followed with, as a share
 // of the mass.
-const Precision = 1e-6
+const Precision = 5e-7
 
 var growthTolerance = ode.Tolerance{Relative: Precision, Absolute: 1e-9}
 

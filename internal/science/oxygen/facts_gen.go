@@ -42,4 +42,6 @@ const (
 	factAirQuietMost                facts.ID = "air.quiet.most"
 	factWaterWeight                 facts.ID = "water.weight"
 	factGravity                     facts.ID = "gravity"
+	factWaterWarm                   facts.ID = "water.warm"
+	factWaterWarmSpinach            facts.ID = "water.warm.spinach"
 )
