@@ -43,8 +43,9 @@ func SolvePair[P Pair](p P, span, a, b float64, tolerance Tolerance) (endA, endB
 		}
 		effort.Steps++
 		a, b, da, db = s.a, s.b, s.da, s.db
-		t = end
-		h *= next(off)
+		if t = end; t < span {
+			h *= next(off)
+		}
 	}
 	return a, b, effort, nil
 }

@@ -54,3 +54,31 @@ func TestPublishedRoots(t *testing.T) {
 		t.Errorf("a big lettuce takes %v mg of oxygen an hour", got)
 	}
 }
+
+// BenchmarkTwoTubs is the plants' part of an ensemble: 1,000 members, 80 days,
+// two tubs of one mean plant each, four spans a day, each with its growth and
+// its thirst.
+func BenchmarkTwoTubs(b *testing.B) {
+	const members, days, tubs, perM2 = 1000, 80, 2, 25
+	hours := [4]float64{8, 2.5, 7, 6.5}
+	b.ReportAllocs()
+	for b.Loop() {
+		for member := range members * tubs {
+			m := crop.Published()
+			m.Vigour = 0.7 + 0.6*float64(member)/(members*tubs)
+			var paces [4]crop.Pace
+			var leaves [4]water.Canopy
+			for i, air := range [4]crop.Air{{TempC: 16, CO2PPM: 420}, {TempC: 16, CO2PPM: 420, WattsM2: 45}, {TempC: 21, CO2PPM: 800, WattsM2: 45}, {TempC: 16, CO2PPM: 420, WattsM2: 45}} {
+				paces[i] = m.Under(air)
+				leaves[i] = water.NewCanopy(water.Room{TempC: air.TempC, Humidity: 0.5}, 4.75*air.WattsM2, air.WattsM2, 200)
+			}
+			s := m.Start(perM2)
+			for range days {
+				for i := range paces {
+					leaves[i].Breathe(m.LeafIndex(s))
+					s = paces[i].Grow(s, hours[i]*3600)
+				}
+			}
+		}
+	}
+}

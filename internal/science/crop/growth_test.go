@@ -33,8 +33,9 @@ const hungerShare = 0.02
 
 // A season of any crop keeps to its brakes each day: no store under nought, no
 // structure lost, no leaf over the limit; and what the usual precision leaves
-// after fifty days is two millionths of the mass, in any air from 6 to 36 °C,
-// and a thousandth where plants starve.
+// after fifty days is five millionths of the mass, in any air from 6 to 36 °C,
+// and a thousandth where plants starve: growth bends where leaves begin to shade
+// one another away and where a store runs out, and steps see less of a bend.
 func TestSeasonsKeepTheirBrakes(t *testing.T) {
 	worst, starved := 0.0, 0.0
 	rapid.Check(t, func(t *rapid.T) {
@@ -62,7 +63,7 @@ func TestSeasonsKeepTheirBrakes(t *testing.T) {
 		}
 	})
 	t.Logf("largest error of a season: %.1e, of one that starves: %.1e", worst, starved)
-	if worst > 2e-6 || starved > 1e-3 {
+	if worst > 5e-6 || starved > 1e-3 {
 		t.Error("that is too much")
 	}
 }
