@@ -27,8 +27,10 @@ func (r *Region) MostAt(ctx context.Context, distance float64, o Search) (Most, 
 	m := Most{Proved: r.provedMost(distance)}
 	least, best := max(1, len(o.Fixed)), -1
 	guess := min(max(least, r.latticeCount(distance)), pointReach)
+	spare := 2 * o.effort().allowance()
 	fits := func(n int) (bool, error) {
-		l, err := r.reach(ctx, n, distance, o)
+		l, work, err := r.reach(ctx, n, distance, o, max(spare, o.effort().allowance()/leastShare))
+		spare -= work
 		if err != nil || !l.keeps(distance, len(o.Fixed)) {
 			return false, err
 		}
@@ -76,18 +78,26 @@ func (l Layout) keeps(distance float64, fixed int) bool {
 // reach searches for n points and stops as soon as the wanted distance is
 // there, with the rounding of the coordinates to spare; the layout is then
 // spread no further than that start got.
-func (r *Region) reach(ctx context.Context, n int, distance float64, o Search) (Layout, error) {
+// spare is the arithmetic it may do, work what it did.
+func (r *Region) reach(ctx context.Context, n int, distance float64, o Search, spare int64) (l Layout, work int64, err error) {
 	if n <= 1 || n == len(o.Fixed) {
-		return r.Spread(ctx, n, o)
+		l, err = r.Spread(ctx, n, o)
+		return l, 0, err
 	}
-	const spare = 2 * grainMM
+	const rounding = 2 * grainMM
 	s := newSolver(r, n, o.Fixed, o.Seed)
-	starts, err := s.search(ctx, o.effort().starts(n), (distance+spare)/s.unit)
+	s.lp.spare = spare
+	starts, err := s.search(ctx, o.effort().starts(n), (distance+rounding)/s.unit)
 	if err != nil {
-		return Layout{}, err
+		return Layout{}, 0, err
 	}
-	return s.layout(o.Fixed, starts), nil
+	work = s.lp.work
+	return s.layout(o.Fixed, starts), work, nil
 }
+
+// leastShare is the part of a search's allowance that each count tried has at
+// least, so that also the last of many is looked at.
+const leastShare = 16
 
 // provedMost is the largest count whose bound allows the distance.
 func (r *Region) provedMost(distance float64) int {

@@ -50,6 +50,7 @@ func (f *Optima) settled() bool { return f.n == 1 || f.n == len(f.ask.Fixed) }
 // solver returns a fresh solver that knows the optima.
 func (f *Optima) solver() *solver {
 	s := newSolver(f.region, f.n, f.ask.Fixed, f.ask.Seed)
+	s.lp.spare = f.ask.effort().allowance()
 	s.pool.kept = f.kept
 	return s
 }

@@ -27,6 +27,10 @@ type simplex struct {
 	in          []int32   // and the rows where it is not zero
 	nz          []int32   // quads of the pivot row that are not all zero
 	pivots      int
+
+	// work counts the quads of all rows changed so far, and spare is where a
+	// program ends early: what it has reached by then is a layout too.
+	work, spare int64
 }
 
 // quad is four neighbouring numbers of a row; a row is a whole number of them
@@ -106,7 +110,7 @@ func (p *simplex) solve(pairs int) {
 		p.bringIn(p.nv+1, pairs, p.m, false)
 	}
 	limit := 40*(p.nv+2) + 200
-	for p.pivots < limit && p.step() {
+	for p.pivots < limit && p.work < p.spare && p.step() {
 		p.pivots++
 	}
 	for k, v := range p.basis {
@@ -254,6 +258,7 @@ func (p *simplex) pivot(r, col int, value float64, toUpper bool) {
 		}
 	}
 	*at(row, col) = inv
+	p.work += int64(len(p.in)) * int64(len(p.nz))
 	for _, k := range p.in {
 		if int(k) != r {
 			other := p.row(int(k))

@@ -53,6 +53,9 @@ func (s *solver) climb(reach, floor, enough float64) (float64, bool) {
 	t := s.least(s.x, s.y)
 	start := reach
 	for range moreLPs {
+		if s.lp.work >= s.lp.spare {
+			break
+		}
 		s.collect(t, reach)
 		s.program(reach)
 		s.tryMoves()

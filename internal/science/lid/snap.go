@@ -135,6 +135,7 @@ func (r *Region) snapSymmetric(ctx context.Context, n int, m *mesh, o Search) (n
 			continue
 		}
 		s := newSolver(r, n, nil, o.Seed)
+		s.lp.spare = o.effort().allowance()
 		s.sym = &sym
 		k, err := s.search(ctx, max(o.effort().starts(n)/2, 8), math.Inf(1))
 		starts += k

@@ -56,6 +56,7 @@ func newSolver(r *Region, n int, fixed []plane.Point, seed uint64) *solver {
 	s.pcg = rand.NewPCG(seed, 0)
 	s.rng = rand.New(s.pcg)
 	s.pool.n = n
+	s.lp.spare = math.MaxInt64
 	s.soft.grow(n, s.free)
 	return s
 }

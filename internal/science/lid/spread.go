@@ -35,6 +35,14 @@ func (e Effort) starts(n int) int {
 	return max(int(e)*n, 40)
 }
 
+// allowance bounds the arithmetic of all linear programs of one search, in quads
+// of a tableau. It is more than eighty holes need; far beyond them the last
+// starts stay as the pressed discs left them.
+func (e Effort) allowance() int64 { return int64(e) * 5e7 }
+
+// polishShare is the part of the full allowance that the last polish has.
+const polishShare = 16
+
 // Search is what a search needs besides the region.
 type Search struct {
 	Fixed  []plane.Point // holes that are there already and stay
@@ -98,6 +106,9 @@ func (s *solver) search(ctx context.Context, starts int, wanted float64) (int, e
 		if err := ctx.Err(); err != nil {
 			return k, err
 		}
+		if s.lp.work >= s.lp.spare && len(s.pool.kept) > 0 {
+			return k, nil
+		}
 		s.begin(k)
 		s.fromHere()
 		if s.best >= wanted {
@@ -142,6 +153,8 @@ func (s *solver) fromHere() {
 func (s *solver) layout(fixed []plane.Point, starts int) Layout {
 	for k := range s.pool.kept {
 		s.take(k)
+		s.lp.work = 0
+		s.lp.spare = Full.allowance() / polishShare
 		s.polish()
 		s.centreRattlers()
 		l := s.region.finished(s.canonical(fixed), fixed, starts)
