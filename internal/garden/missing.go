@@ -11,7 +11,7 @@ import (
 // matters, and what an adult must see to.
 func (a *assessor) missing() {
 	if !a.plan.School.AdultDrills.Given || !a.plan.School.AdultDrills.Value {
-		a.warn("adult-drills", "school.adult_drills", "No adult who drills is named in the plan. Pupils do not drill.", "Find an adult used to a hole saw, then tick adult_drills.")
+		a.warn("adult-drills", "school.adult_drills", "The plan does not say that an adult drills. Pupils do not drill.", "Find an adult used to a hole saw, then tick adult_drills.")
 	}
 	for i := range a.plan.Tubs {
 		t := &a.plan.Tubs[i]

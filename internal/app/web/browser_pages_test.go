@@ -23,8 +23,7 @@ func TestEveryPageServesEveryone(t *testing.T) {
 			b := o.inUnits(t, units)
 			seen := map[string]bool{}
 			for _, s := range scenes {
-				s.reach(b)
-				b.settled()
+				s.open(b)
 				b.units(s, units)
 				ask[any](b, `document.querySelectorAll("details:not([data-part])").forEach((d) => { d.open = true; })`)
 				for _, width := range []int64{deskWide / 2, 320} { // 200 % zoom is half as many pixels

@@ -14,11 +14,23 @@ import (
 // scene is one page in one state, and the way to it.
 type scene struct {
 	name  string
+	says  string // a part of what the page must say, so that no other was reached
 	reach func(*tab)
 }
 
 func page(name, address string) scene {
-	return scene{name, func(b *tab) { b.visit(address) }}
+	return scene{name, "", func(b *tab) { b.visit(address) }}
+}
+
+// open goes there as one who has nothing typed and not saved.
+func (s scene) open(b *tab) {
+	b.Helper()
+	ask[any](b, `void localStorage.clear()`)
+	s.reach(b)
+	b.settled()
+	if text := b.text("main"); !strings.Contains(text, s.says) {
+		b.Fatalf("the way to %s led to a page without %q:\n%s", s.name, s.says, head(text))
+	}
 }
 
 // stopped is a plan that must not be drilled: its hole is wider than the cup's
@@ -63,13 +75,13 @@ func (o *opened) everyScene(units string) []scene {
 	out := []scene{
 		page("start", "/"), page("start-round", "/?shape=round"), page("start-poured", "/?shape=poured"),
 		page("safety", "/safety"), page("stored", "/stored"), page("refusal", "/nowhere"),
-		{"start-to-mend", func(b *tab) { b.visit("/"); b.follow("#begin .btn.first") }},
-		{"build-to-mend", func(b *tab) {
+		{"start-to-mend", "Not drawn yet", func(b *tab) { b.visit("/"); b.follow("#begin .btn.first") }},
+		{"build-to-mend", "Not saved yet", func(b *tab) {
 			b.visit("/g/" + own + "/build")
 			b.write("tubs[0].inside.height", "5 kg")
 			b.follow("#build .btn.first")
 		}},
-		{"text-to-mend", func(b *tab) {
+		{"text-to-mend", "Not saved yet", func(b *tab) {
 			b.visit("/g/" + own + "/text")
 			b.click("#text")
 			b.keys("zz: ")
@@ -77,8 +89,8 @@ func (o *opened) everyScene(units string) []scene {
 		}},
 		page("build-stop", "/g/"+stop+"/build"), page("papers-stop", "/g/"+stop+"/papers"),
 		page("history", "/g/"+own+"/history"), page("revision", "/g/"+own+"/history/2"),
-		{"conflict", func(b *tab) { o.collide(b, own, "#build .btn.first", "build") }},
-		{"conflict-text", func(b *tab) { o.collide(b, own, "#plan .btn.first", "text") }},
+		{"conflict", "Another tab changed this plan", func(b *tab) { o.collide(b, own, "#build .btn.first", "build") }},
+		{"conflict-text", "Another tab changed this plan", func(b *tab) { o.collide(b, own, "#plan .btn.first", "text") }},
 	}
 	out = append(out, o.papersOf(own)...)
 	out = append(out, o.papersOf(map[string]string{"metric": "example-fernhollow", "us": "example-saltbrook"}[units])...)
@@ -103,7 +115,7 @@ func (o *opened) collide(b *tab, id, button, address string) {
 		o.Fatal(err)
 	}
 	if address == "text" {
-		b.click("#text")
+		ask[any](b, `void (document.getElementById("text").focus(), document.getElementById("text").setSelectionRange(0, 0))`)
 		b.keys("# ")
 	} else {
 		b.write("tubs[0].spacing.between", "20 cm")

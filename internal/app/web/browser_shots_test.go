@@ -29,8 +29,7 @@ func TestShots(t *testing.T) {
 			}
 			name := filepath.Join(folder, units, strings.ReplaceAll(s.name, "/", "-"))
 			b.wide(deskWide, deskHigh)
-			s.reach(b)
-			b.settled()
+			s.open(b)
 			b.shot(name + "-desk.png")
 			file, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPaper(paper), chromedp.PDFPreferCSSPageSize()))
 			if err != nil {

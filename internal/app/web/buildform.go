@@ -45,6 +45,14 @@ func tubForm(f *form, tub int) buildForm {
 	b.Keep = keepRows(f.doc(), tub)
 	b.KeepFields, b.KeepShape = f.keepFields(), f.posted.Get("keep.shape")
 	f.asked = append(f.asked, b.Layout)
+	f.labels = map[string]string{b.Layout: "layout"}
+	for _, groups := range [][]group{b.Given, b.Wanted, b.More, b.Bay} {
+		for _, g := range groups {
+			for _, one := range g.Fields {
+				f.labels[one.Name] = strings.TrimPrefix(g.Legend+", "+one.Label, "Wanted, ")
+			}
+		}
+	}
 	return b
 }
 

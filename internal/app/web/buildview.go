@@ -98,7 +98,7 @@ var shownNumbers = []string{"volume_solution", "fill_depth", "volume_reserve", "
 func workOf(o *opened, a *garden.Assessment, f *form, index int) *buildWork {
 	t := &a.Tubs[index]
 	w := &buildWork{ID: o.ID, Example: o.Example, Tub: t.Name, Index: index, Stop: a.StopOf(index), Answer: answerOf(a, t)}
-	w.Unit = quantity.Length.Unit(a.Plan.Units).Symbol
+	w.Unit = map[quantity.System]string{quantity.Metric: "cm", quantity.US: "inches"}[a.Plan.Units]
 	if t.Lid != nil {
 		w.lid(a, index)
 	}
@@ -140,7 +140,7 @@ func answerOf(a *garden.Assessment, t *garden.Tub) answerView {
 	if t.FillDepthMM != nil && t.VolumeSolution != nil {
 		v.More = fmt.Sprintf("Filled to %s, %s holds %s of nutrient solution.", quantity.Format(quantity.Length, *t.FillDepthMM, a.Plan.Units), t.Name, quantity.Format(quantity.Volume, *t.VolumeSolution*quantity.Litre.Scale, a.Plan.Units))
 	}
-	if n, ok := t.Plants.Limits[garden.ByLid]; ok && t.Plants.Binds != garden.ByLid {
+	if n, ok := t.Plants.Limits[garden.ByLid]; ok && n > t.Plants.Count {
 		v.More += fmt.Sprintf(" The lid would hold %s.", inWords(n))
 	}
 	return v

@@ -50,7 +50,8 @@ type form struct {
 	posted   url.Values     // nil where nothing was posted
 	units    quantity.System
 	problems []plan.Problem
-	asked    []string // the paths of the fields made, in their order
+	asked    []string          // the paths of the fields made, in their order
+	labels   map[string]string // of the fields, with the head they stand under
 }
 
 // shortDefault is how many letters of a default go into an empty field.
@@ -90,6 +91,8 @@ func (f *form) field(path, label, hint string) field {
 	}
 	switch {
 	case hint != "" || out.Options != nil:
+	case spec.Measured:
+		out.Default, out.Hint = f.defaultAt(spec, out.Unit)
 	case len(spec.Default) <= shortDefault:
 		out.Default = spec.Default
 	default:
@@ -102,6 +105,22 @@ func (f *form) field(path, label, hint string) field {
 		}
 	}
 	return out
+}
+
+// defaultAt is a default as the empty field has it: the number alone where the
+// unit stands at the field's end, else words under the field.
+func (f *form) defaultAt(spec plan.Spec, unit string) (short, hint string) {
+	if spec.Default == "" {
+		return "", ""
+	}
+	number, ok := strings.CutSuffix(inUnits(spec, f.units), "\u00a0"+unit)
+	if ok && unit != "" {
+		return number, ""
+	}
+	if len(spec.Default) <= shortDefault {
+		return spec.Default, ""
+	}
+	return "", "Left empty: " + spec.Default + "."
 }
 
 // shown is a typed quantity as the form's field has it: the number alone where

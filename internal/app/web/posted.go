@@ -2,7 +2,9 @@ package web
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
+	"strings"
 
 	"rootbell/internal/garden/plan"
 )
@@ -10,7 +12,10 @@ import (
 // problem is a problem with the place in the form where it is mended; without
 // an address where the form has no such place.
 func (f *form) problem(p plan.Problem, tub int) problemView {
-	v := problemView{What: p.What, Hint: p.Hint, Field: p.Field, Where: plan.PathWords(f.text, p.Field)}
+	v := problemView{What: p.What, Hint: sentence(p.Hint), Field: p.Field, Where: plan.PathWords(f.text, p.Field)}
+	if label, ok := f.labels[p.Field]; ok {
+		v.Where = label
+	}
 	lid := fmt.Sprintf("tubs[%d].lid.", tub)
 	var index int
 	switch {
@@ -24,8 +29,20 @@ func (f *form) problem(p plan.Problem, tub int) problemView {
 			v.Where = fmt.Sprintf("hole %d", fixed[index].n)
 		}
 	}
+	v.What = sentence(v.What)
 	return v
 }
+
+// Bare is what is wrong without the key that it begins with, for a place where
+// the field is named before it.
+func (p problemView) Bare() string {
+	if key, what, ok := strings.Cut(p.What, ": "); ok && keyPlain.MatchString(key) {
+		return what
+	}
+	return p.What
+}
+
+var keyPlain = regexp.MustCompile(`^'?[A-Za-z][a-z ]+'?$`)
 
 func scans(text, format string, index *int) bool {
 	n, _ := fmt.Sscanf(text, format, index)

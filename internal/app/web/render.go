@@ -64,6 +64,8 @@ func readPages(static *assets) (map[string]*template.Template, error) {
 		"title": capital,
 		"slug":  garden.Slug,
 		"add":   func(a, b int) int { return a + b },
+
+		"sentence": sentence,
 	}
 	names, err := fs.Glob(files, "templates/*.html")
 	if err != nil {

@@ -1,7 +1,9 @@
 package web
 
 import (
+	"regexp"
 	"strconv"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 )
@@ -14,6 +16,18 @@ func inWords(n int) string {
 	}
 	return strconv.Itoa(n)
 }
+
+// sentence begins with a capital and ends with a full stop. Keys of the plan in
+// it become words, as the forms have them.
+func sentence(text string) string {
+	text = keyPattern.ReplaceAllStringFunc(strings.TrimSpace(text), func(key string) string { return "'" + strings.ReplaceAll(key, "_", " ") + "'" })
+	if end, _ := utf8.DecodeLastRuneInString(text); text == "" || strings.ContainsRune(".?…", end) {
+		return capital(text)
+	}
+	return capital(text) + "."
+}
+
+var keyPattern = regexp.MustCompile(`\b[a-z]+(?:_[a-z]+)+\b`)
 
 // capital begins a sentence with a word.
 func capital(word string) string {

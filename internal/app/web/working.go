@@ -61,13 +61,32 @@ func groupsOf(a *garden.Assessment, id, scope string) []numberGroup {
 	groups := []numberGroup{{Name: "Worked out"}, {Name: "Found by a search"}, {Name: "Rules of the trade"}, {Name: "As typed"}}
 	at := map[working.Basis]int{working.OfNature: 0, working.BySearch: 1, working.OfTrade: 2, working.AsTyped: 3}
 	u := unfolding{id, a.Plan.Units, 0}
+	steps := stepsOf(a)
 	for _, n := range a.Book.Numbers() {
-		if scopeOf(a, n.Key) == scope && n.Known() {
+		if scopeOf(a, n.Key) == scope && n.Known() && !steps[n.Key] {
 			g := &groups[at[n.Basis]]
 			g.Rows = append(g.Rows, u.one(n))
 		}
 	}
 	return groups
+}
+
+// stepsOf are the numbers that are steps towards others and bear a name that
+// other numbers bear too, as 'area at the water' does at each line. They unfold
+// in what they lead to, where one sees which is meant.
+func stepsOf(a *garden.Assessment) map[string]bool {
+	called, used := map[string]int{}, map[string]bool{}
+	for _, n := range a.Book.Numbers() {
+		called[scopeOf(a, n.Key)+n.Name]++
+		for _, in := range n.Inputs {
+			used[in.Key] = true
+		}
+	}
+	steps := map[string]bool{}
+	for _, n := range a.Book.Numbers() {
+		steps[n.Key] = used[n.Key] && called[scopeOf(a, n.Key)+n.Name] > 1
+	}
+	return steps
 }
 
 func scopeOf(a *garden.Assessment, key string) string {

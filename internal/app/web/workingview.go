@@ -2,6 +2,7 @@ package web
 
 import (
 	"math"
+	"regexp"
 	"strings"
 
 	"rootbell/internal/base/quantity"
@@ -107,5 +108,8 @@ func resultOf(s working.Shown) string {
 // sums writes a formula with the signs of a school book. It stays one grammar
 // with what the terminal shows.
 func sums(formula string) string {
-	return strings.NewReplacer("*", " × ", "-", " − ", "+", " + ", "/", " / ").Replace(formula)
+	formula = piPattern.ReplaceAllString(formula, "π")
+	return strings.NewReplacer("^2", "²", "^3", "³", "sqrt(", "√(", "*", " × ", "-", " − ", "+", " + ", "/", " / ").Replace(formula)
 }
+
+var piPattern = regexp.MustCompile(`\bpi\b`)

@@ -169,3 +169,9 @@ func BenchmarkEditAll(b *testing.B) {
 		}
 	}
 }
+
+func TestATubCalledTubIsSaidOnce(t *testing.T) {
+	if got, want := PathWords([]byte("tubs:\n  - {name: Tub 1, hole: 3 in}\n"), "tubs[0].hole"), "Tub 1, hole"; got != want {
+		t.Errorf("said as %q, want %q", got, want)
+	}
+}

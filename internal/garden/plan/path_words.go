@@ -46,7 +46,10 @@ func itemWords(words []string, key string, deep, index int, item *node) []string
 		one = strings.TrimSuffix(keyWords(key), "s")
 	}
 	call := one + " " + strconv.Itoa(index+1)
-	if name := nameOf(key, item); name != "" {
+	switch name := nameOf(key, item); {
+	case strings.HasPrefix(strings.ToLower(name), one+" "): // a tub that is called Tub 1
+		call = name
+	case name != "":
 		call = one + " " + name
 	}
 	switch key {

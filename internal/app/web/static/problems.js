@@ -40,7 +40,7 @@ function mark(field, problem) {
 function sentence(problem) {
   const line = document.createElement("p");
   const what = document.createElement("b");
-  what.textContent = `${problem.What.charAt(0).toUpperCase()}${problem.What.slice(1)}. `;
+  what.textContent = `${problem.What} `;
   line.append(what, problem.Hint);
   return line;
 }
