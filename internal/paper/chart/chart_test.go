@@ -51,14 +51,14 @@ func TestReadingsLieWhereTheNumbersSay(t *testing.T) {
 			t.Fatalf("%s: %d rings for %d readings", w, len(rings), len(c.Points))
 		}
 		// The days' ticks are as far apart as the row of days is long.
-		wide := root.num("width") - 42
+		wide := root.num("width") - 46
 		for i, r := range rings {
 			p := c.Points[i]
 			if got := a.value(r.num("cy")); math.Abs(got-p.Low) > a.perPX() {
 				t.Errorf("%s: %v is drawn at %.2f", w, p.Low, got)
 			}
 			days := p.At.Sub(at("2027-01-25", "00:00")).Hours() / 24
-			if want := 40 + days*wide/35; math.Abs(r.num("cx")-want) > 0.06 {
+			if want := 44 + days*wide/35; math.Abs(r.num("cx")-want) > 0.06 {
 				t.Errorf("%s: %v is drawn at %v px, want %.2f", w, p.At, r.num("cx"), want)
 			}
 		}
@@ -86,7 +86,7 @@ func TestDaysOnWhichClocksChange(t *testing.T) {
 		if len(rings) != 1 {
 			t.Fatalf("%s: %d rings", c.day, len(rings))
 		}
-		if got, want := rings[0].num("cx"), 40+c.want*686/14; math.Abs(got-want) > 0.06 {
+		if got, want := rings[0].num("cx"), 44+c.want*682/14; math.Abs(got-want) > 0.06 {
 			t.Errorf("%s %s: at %v px, want %.1f", c.day, c.clock, got, want)
 		}
 	}
@@ -96,12 +96,13 @@ func TestDaysOnWhichClocksChange(t *testing.T) {
 // lie in one piece where no open day is between.
 func TestClosedDaysAreHatched(t *testing.T) {
 	root := parsed(t, chart.Draw(levels(), february(), figure.Desk, false))
+	const dayPX = 682.0 / 35
 	var got []string
 	for _, r := range root.all("rect", "off") {
 		if r.attr["fill"] != "url(#hatch)" {
 			t.Errorf("hatched by %q", r.attr["fill"])
 		}
-		got = append(got, fmt.Sprintf("%.0f+%.0f", (r.num("x")-40)/19.6, r.num("width")/19.6))
+		got = append(got, fmt.Sprintf("%.0f+%.0f", (r.num("x")-44)/dayPX, r.num("width")/dayPX))
 	}
 	if want := []string{"5+2", "12+2", "19+9", "33+2"}; !slices.Equal(got, want) {
 		t.Errorf("hatched from+days: %v, want %v", got, want)

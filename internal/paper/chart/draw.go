@@ -14,24 +14,27 @@ import (
 type drawing struct {
 	pen
 	Chart
-	row   row
-	scale scale
-	top   float64 // of the ground of the values
-	foot  float64
-	lane  float64 // base line of what was done, over the ground
-	head  float64 // base line of the numbers of the days; 0: none
-	left  []string
+	row    row
+	scale  scale
+	top    float64 // of the ground of the values
+	foot   float64
+	lane   float64       // base line of what was done, over the ground
+	head   float64       // base line of the numbers of the days; 0: none
+	edge   float64       // left of the ground
+	beside [][]lettering // where numbers of readings at the edge may stand
+	left   []string      // words that found no room
 }
 
 // Sizes in px.
 const (
 	deskPX, handPX   = 728.0, 328.0
-	leftPX, rightPX  = 40.0, 2.0 // beside the ground
+	leftPX, rightPX  = 44.0, 2.0 // beside the ground; more where a number needs it
 	deskHigh         = 150.0     // of the ground
 	handHigh         = 132.0
 	lanePX           = 24.0 // for what was done, and the unit
 	headPX           = 30.0 // for the numbers and letters of the days
 	footPX           = 20.0 // for the dates
+	numberGap        = 6.0  // between a number and the ground
 	widthOfDayNumber = 15.0 // a day this wide bears its number
 )
 
@@ -42,8 +45,12 @@ func frameOf(c Chart, d Days, w figure.Width, head bool) *drawing {
 	if w == figure.Hand {
 		f.width, high = handPX, handHigh
 	}
-	f.row = rowOf(d, leftPX, f.width-leftPX-rightPX)
 	f.scale = scaleOf(&f.Chart)
+	f.edge = leftPX
+	for _, v := range f.scale.values() {
+		f.edge = max(f.edge, long(f.scale.label(v), "")+numberGap+1)
+	}
+	f.row = rowOf(d, f.edge, f.width-f.edge-rightPX)
 	if head && f.row.day >= widthOfDayNumber {
 		f.head = 12
 		f.top = headPX
@@ -95,14 +102,14 @@ func (f *drawing) levels() {
 	right := f.row.right()
 	for _, v := range f.scale.values() {
 		y := f.y(v)
-		f.line("g5", scene.Point{X: leftPX, Y: y}, scene.Point{X: right, Y: y}, false)
-		f.text(lettering{words: f.scale.label(v), anchor: scene.End, at: scene.Point{X: leftPX - 6, Y: y + 4}})
+		f.line("g5", scene.Point{X: f.edge, Y: y}, scene.Point{X: right, Y: y}, false)
+		f.text(lettering{words: f.scale.label(v), anchor: scene.End, at: scene.Point{X: f.edge - numberGap, Y: y + 4}})
 	}
 	if f.Unit != "" {
 		f.place(lettering{words: f.Unit, class: "lt", at: scene.Point{X: 2, Y: f.lane - 6}})
 	}
-	f.line("n", scene.Point{X: leftPX, Y: f.top}, scene.Point{X: leftPX, Y: f.foot}, true)
-	f.line("n", scene.Point{X: leftPX, Y: f.foot}, scene.Point{X: right, Y: f.foot}, true)
+	f.line("n", scene.Point{X: f.edge, Y: f.top}, scene.Point{X: f.edge, Y: f.foot}, true)
+	f.line("n", scene.Point{X: f.edge, Y: f.foot}, scene.Point{X: right, Y: f.foot}, true)
 }
 
 // dates writes the days over the first chart, and dates at the foot.
@@ -115,7 +122,7 @@ func (f *drawing) dates() {
 	var ticks strings.Builder
 	if f.row.day >= 4 {
 		for i := 1; i <= f.row.count(); i++ {
-			ticks.WriteString("M" + px(leftPX+float64(i)*f.row.day) + " " + px(f.foot) + "v3")
+			ticks.WriteString("M" + px(f.edge+float64(i)*f.row.day) + " " + px(f.foot) + "v3")
 		}
 	}
 	for _, d := range f.row.dates(func(words string) float64 { return long(words, "") }) {
@@ -177,8 +184,14 @@ func (f *drawing) done() {
 	}
 }
 
+// mostLeft is how many words that found no room the label says.
+const mostLeft = 8
+
 // leave keeps a word that found no room for the label.
 func (f *drawing) leave(words string) {
+	if len(f.left) == mostLeft {
+		return
+	}
 	for _, w := range f.left {
 		if w == words {
 			return

@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"math"
 	"strings"
 	"time"
 
@@ -16,7 +17,7 @@ const (
 )
 
 func (f *drawing) ring() float64 {
-	if n := len(f.Points); n > 0 && (f.row.right()-leftPX)/float64(n) < crowded {
+	if n := len(f.Points); n > 0 && (f.row.right()-f.edge)/float64(n) < crowded {
 		return smallRingPX
 	}
 	return ringPX
@@ -63,6 +64,11 @@ func (f *drawing) points() {
 			}
 		}
 	}
+	for _, choices := range f.beside {
+		if !f.place(choices...) {
+			f.leave(choices[0].words)
+		}
+	}
 }
 
 func (f *drawing) point(p *Point) {
@@ -78,7 +84,11 @@ func (f *drawing) point(p *Point) {
 	top, foot := f.y(f.onAxis(p.High)), f.y(f.onAxis(p.Low))
 	middle := scene.Point{X: x, Y: (top + foot) / 2}
 	if p.Kind == Struck {
-		middle.X -= f.aside(p, middle.Y)
+		off := f.aside(p, middle.Y)
+		if middle.X-off < f.edge {
+			off = -off
+		}
+		middle.X -= off
 	}
 	if !near(top, foot) {
 		f.bar(p.Kind, middle.X, top, foot)
@@ -91,18 +101,19 @@ func (f *drawing) point(p *Point) {
 	}
 }
 
-// aside is how far a struck reading stands to the left, so that the one that
+// aside is how far to the side a struck reading stands, so that the one that
 // took its place does not cover it.
 func (f *drawing) aside(p *Point, y float64) float64 {
+	const touch = 2*ringPX + 1
+	own, _ := f.row.at(p.At)
 	for i := range f.Points {
 		q := &f.Points[i]
 		if q.Kind == Struck || !finite(q.mid()) {
 			continue
 		}
 		x, shown := f.row.at(q.At)
-		own, _ := f.row.at(p.At)
-		if shown && x-own < 2*ringPX && own-x < 2*ringPX && (near(f.y(f.onAxis(q.mid())), y) || f.y(f.onAxis(q.mid()))-y < 2*ringPX+1 && y-f.y(f.onAxis(q.mid())) < 2*ringPX+1) {
-			return 2*ringPX + 2
+		if shown && math.Abs(x-own) < touch && math.Abs(f.y(f.onAxis(q.mid()))-y) < touch {
+			return touch + 1
 		}
 	}
 	return 0
@@ -157,11 +168,9 @@ func (f *drawing) beyond(p *Point, x float64) {
 		words += ", doubtful"
 	}
 	level := at.Y + 4
-	if !f.place(
-		lettering{words: words, class: "halo", at: scene.Point{X: x + 9, Y: level}},
-		lettering{words: words, class: "halo", at: scene.Point{X: x - 9, Y: level}, anchor: scene.End},
-		lettering{words: words, class: "halo", at: scene.Point{X: x, Y: y + up*18 + 4}, anchor: scene.Middle},
-	) {
-		f.leave(words)
-	}
+	f.beside = append(f.beside, []lettering{
+		{words: words, class: "halo", at: scene.Point{X: x + 9, Y: level}},
+		{words: words, class: "halo", at: scene.Point{X: x - 9, Y: level}, anchor: scene.End},
+		{words: words, class: "halo", at: scene.Point{X: x, Y: y + up*18 + 4}, anchor: scene.Middle},
+	})
 }

@@ -104,7 +104,7 @@ func axisOf(t fataler, root *node) axis {
 		y := points(line)[0].Y
 		for _, text := range root.all("text", "end") {
 			v, err := strconv.ParseFloat(strings.ReplaceAll(text.text, "−", "-"), 64)
-			if err == nil && text.num("x") < 40 && math.Abs(text.num("y")-y-4) < 0.2 {
+			if err == nil && text.has("end") && text.num("x") < points(line)[0].X && math.Abs(text.num("y")-y-4) < 0.2 {
 				levels = append(levels, level{y, v})
 			}
 		}

@@ -18,7 +18,7 @@ func (f *drawing) levelLines() {
 			class = "lowl"
 		}
 		y := f.y(l.Value)
-		f.line(class, scene.Point{X: leftPX, Y: y}, scene.Point{X: f.row.right(), Y: y}, true)
+		f.line(class, scene.Point{X: f.edge, Y: y}, scene.Point{X: f.row.right(), Y: y}, true)
 	}
 }
 
@@ -41,11 +41,11 @@ func (f *drawing) levelWords() {
 			if base > f.foot-2 || base-over*letterPX < f.top {
 				continue
 			}
-			for x := leftPX + 6; x+wide < f.row.right(); x += step {
+			for x := f.edge + 6; x+wide < f.row.right(); x += step {
 				choices = append(choices, lettering{words: l.Words, class: class, at: scene.Point{X: x, Y: base}})
 			}
 		}
-		middle := scene.Point{X: (leftPX + f.row.right()) / 2, Y: y}
+		middle := scene.Point{X: (f.edge + f.row.right()) / 2, Y: y}
 		if !f.place(choices...) && !f.lead(l.Words, class, middle, 0) {
 			f.leave(l.Words)
 		}
@@ -82,7 +82,7 @@ func (f *drawing) kindWords() {
 // level, then the word. ok is false where none finds room within the ground.
 func (f *drawing) lead(words, class string, from scene.Point, off float64) (ok bool) {
 	const level, gap = 8.0, 4.0
-	ground := scene.Box{Min: scene.Point{X: leftPX + 2, Y: f.top}, Max: scene.Point{X: f.row.right(), Y: f.foot}}
+	ground := scene.Box{Min: scene.Point{X: f.edge + 2, Y: f.top}, Max: scene.Point{X: f.row.right(), Y: f.foot}}
 	type leader struct {
 		from, bend, end scene.Point
 		text            lettering
