@@ -295,8 +295,8 @@ func (d *desk) measure(tubs []*deskTub, due []Step) (Step, bool) {
 // toMeasure tells whether a field is due to be read at the tub: it was never
 // read, or so many days ago. What the plan has nothing to read with is not due.
 func (k *deskTub) toMeasure(f reading.Field) bool {
-	with := k.measured(f)
-	if with == "" || with == "none" {
+	e, read := reading.Last(k.entries, f, k.today.At)
+	if with := k.measured(f); with == "none" || with == "" && !read {
 		return false
 	}
 	for _, a := range k.due {
@@ -304,6 +304,5 @@ func (k *deskTub) toMeasure(f reading.Field) bool {
 			return false
 		}
 	}
-	e, ok := reading.Last(k.entries, f, k.today.At)
-	return !ok || k.today.On.Since(k.dayOf(e.At)) >= steering.CheckDays(f)
+	return !read || k.today.On.Since(k.dayOf(e.At)) >= steering.CheckDays(f)
 }

@@ -77,10 +77,13 @@ func (k *deskTub) ecRead() (reading.Entry, bool) {
 // what the plan names. Empty is not known.
 func (k *deskTub) measured(f reading.Field) reading.Instrument {
 	if e, ok := reading.Last(k.entries, f, k.today.At); ok {
+		with := e.EC.With
 		if f == reading.FieldPH {
-			return e.PH.With
+			with = e.PH.With
 		}
-		return e.EC.With
+		if with != "" {
+			return with
+		}
 	}
 	word := k.Plan.Tools.PH
 	if f == reading.FieldEC {
