@@ -11,7 +11,7 @@ import (
 )
 
 const (
-	contract = "the issue's own rule"
+	contract = "the project's own rule"
 	practice = "common practice, no source"
 )
 
@@ -72,7 +72,7 @@ func TestWhatIsDueAtATub(t *testing.T) {
 		},
 		{
 			"three weeks after planting", practice, "2027-02-10",
-			[]string{"Heron 2027-01-18 09:00 level=25.5 done=planted", "Heron 2027-02-10 09:00 level=20 EC=1.5 pH=6.0"},
+			[]string{"Heron 2027-01-18 09:00 level=25.5 done=planted", "Heron 2027-02-10 09:00 level=14 EC=1.5 pH=6.0"},
 			steering.ChangeOut, "changeout-days",
 			[]string{"Change the water of Heron."},
 		},
