@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
-# Writes the README's pictures anew from the papers of the first example; run by
-# hand after a change of the drawings, and look at them. What is printed in the
+# Writes the README's pictures anew from the papers of the first example, and
+# the guide's from the pages in a browser; run by hand after a change of the
+# drawings or the pages, and look at them. What is printed in the
 # README as text is held by a test instead.
 set -euo pipefail
 source "$(dirname "${BASH_SOURCE[0]}")/lib.sh"
@@ -22,4 +23,9 @@ picture() {
 
 picture lid-sheet lid-Heron.pdf 2
 picture helper-card helper-card.pdf 1
+if command -v chromium >/dev/null; then
+	ROOTBELL_GUIDE="$root/docs/pictures" go test -tags shots -count=1 -run '^TestGuide$' ./internal/app/web
+else
+	echo "chromium is not there: the guide's pictures stay as they are" >&2
+fi
 ls -l docs/pictures

@@ -59,7 +59,7 @@ func (b *tab) keep(path string, content []byte) {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		b.Fatal(err)
 	}
-	if err := os.WriteFile(path, content, 0o600); err != nil {
+	if err := os.WriteFile(path, content, 0o644); err != nil {
 		b.Fatal(err)
 	}
 }
