@@ -42,6 +42,9 @@ func nothingThere(t *testing.T, s *store.Store) {
 	if _, err := s.Garden(t.Context(), "nobody"); !errors.As(err, &none) {
 		t.Error(err)
 	}
+	if _, _, err := s.Latest(t.Context(), "nobody"); !errors.As(err, &none) {
+		t.Error(err)
+	}
 	if _, err := s.Revision(t.Context(), "nobody", 0); !errors.As(err, &none) {
 		t.Error(err)
 	}
@@ -106,6 +109,9 @@ func revisionsStay(t *testing.T, s *store.Store) {
 	must(s.Save(t.Context(), g.ID, 1, "Heron", []byte("two"), "wider lid", later(1)))(t)
 	must(s.Save(t.Context(), g.ID, 2, "Otter", []byte("one"), "", later(2)))(t)
 
+	if of, r, err := s.Latest(t.Context(), g.ID); err != nil || of.Name != "Otter" || r.Number != 3 || string(r.Text) != "one" || !r.At.Equal(later(2)) {
+		t.Errorf("the latest is %v, %v (%v)", of, r, err)
+	}
 	for n, want := range map[int]string{0: "one", 1: "one", 2: "two", 3: "one"} {
 		if r := must(s.Revision(t.Context(), g.ID, n))(t); string(r.Text) != want || r.Garden != g.ID {
 			t.Errorf("revision %d is %q", n, r.Text)

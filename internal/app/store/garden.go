@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"slices"
 	"strings"
 	"time"
 )
@@ -138,3 +139,27 @@ func (s *Store) BringBack(ctx context.Context, id string, at time.Time) error {
 		return err
 	})
 }
+
+// Latest is a garden with its latest revision, as nearly every page asks for
+// it; *NotFound where there is none.
+func (s *Store) Latest(ctx context.Context, id string) (g Garden, r Revision, err error) {
+	const query = "SELECT g.id, g.name, g.revision, g.created_ms, g.changed_ms, g.discarded_ms, r.text, r.why, r.at_ms FROM garden g CROSS JOIN revision r WHERE g.id = $1 AND r.garden = g.id AND r.number = g.revision"
+	n, err := s.each(ctx, query, []any{id}, func(rows *sql.Rows) error {
+		var at int64
+		g, err = scanGarden(alsoInto{rows, []any{&r.Text, &r.Why, &at}})
+		r.Garden, r.Number, r.At = g.ID, g.Revision, moment(at)
+		return err
+	})
+	if err == nil && n == 0 {
+		err = &NotFound{"garden " + id}
+	}
+	return g, r, worded(err, s.path)
+}
+
+// alsoInto scans the columns behind those that it is asked for too.
+type alsoInto struct {
+	scanner
+	more []any
+}
+
+func (a alsoInto) Scan(into ...any) error { return a.scanner.Scan(slices.Concat(into, a.more)...) }

@@ -52,12 +52,7 @@ func (s *Store) AddReadings(ctx context.Context, garden string, rows []reading.R
 			return 0, err
 		}
 	}
-	err = s.change(ctx, func(tx *sql.Tx) error {
-		insert, err := tx.PrepareContext(ctx, insertReading)
-		if err != nil {
-			return err
-		}
-		defer func() { _ = insert.Close() }() // it ends with the transaction
+	err = s.inserting(ctx, func(tx *sql.Tx, insert *sql.Stmt) error {
 		for _, row := range ready {
 			fresh, err := addRow(ctx, tx, insert, garden, row)
 			if err != nil {
@@ -160,17 +155,23 @@ func addRow(ctx context.Context, tx *sql.Tx, insert *sql.Stmt, garden string, r 
 
 // Reading is one row of a garden's logbook; *NotFound where there is none.
 func (s *Store) Reading(ctx context.Context, garden, id string) (w Written, err error) {
-	err = s.look(ctx, func(tx *sql.Tx) error {
-		w, err = readingIn(ctx, tx, garden, id)
+	n, err := s.each(ctx, oneReading, []any{garden, id}, func(rows *sql.Rows) error {
+		w, err = s.known.scan(garden, rows)
 		return err
 	})
-	return w, err
+	if err == nil && n == 0 {
+		err = &NotFound{"reading " + id}
+	}
+	return w, worded(err, s.path)
 }
 
-const readingColumns = "r.number, r.recorded_ms, r.cells"
+const (
+	readingColumns = "r.number, r.recorded_ms, r.cells"
+	oneReading     = "SELECT " + readingColumns + " FROM reading r WHERE r.garden = $1 AND r.id = $2"
+)
 
 func readingIn(ctx context.Context, tx *sql.Tx, garden, id string) (Written, error) {
-	w, err := scanReading(tx.QueryRowContext(ctx, "SELECT "+readingColumns+" FROM reading r WHERE r.garden = $1 AND r.id = $2", garden, id))
+	w, err := scanReading(tx.QueryRowContext(ctx, oneReading, garden, id))
 	if errors.Is(err, sql.ErrNoRows) {
 		return Written{}, &NotFound{"reading " + id}
 	}
@@ -178,14 +179,27 @@ func readingIn(ctx context.Context, tx *sql.Tx, garden, id string) (Written, err
 }
 
 func scanReading(row scanner) (Written, error) {
-	var w Written
+	w, err := scanCells(row)
+	if err != nil {
+		return Written{}, err
+	}
+	return w, w.decode()
+}
+
+// scanCells reads a row as it is kept.
+func scanCells(row scanner) (w Written, err error) {
 	var recorded int64
 	if err := row.Scan(&w.Number, &recorded, &w.cells); err != nil {
 		return Written{}, err
 	}
 	w.Recorded = moment(recorded)
-	if err := json.Unmarshal(w.cells, &w.Row); err != nil {
-		return Written{}, fmt.Errorf("row %d of the logbook: %w", w.Number, err)
-	}
 	return w, nil
+}
+
+// decode makes a row of its cells.
+func (w *Written) decode() error {
+	if err := json.Unmarshal(w.cells, &w.Row); err != nil {
+		return fmt.Errorf("row %d of the logbook: %w", w.Number, err)
+	}
+	return nil
 }

@@ -105,12 +105,7 @@ func (s *Store) passOn(batch []*adding, err error) {
 // writeDown keeps readings in one transaction. What is wrong with one of them
 // is its own error; an error of the database is everyone's.
 func (s *Store) writeDown(ctx context.Context, batch []*adding) error {
-	return s.change(ctx, func(tx *sql.Tx) error {
-		insert, err := tx.PrepareContext(ctx, insertReading)
-		if err != nil {
-			return err
-		}
-		defer func() { _ = insert.Close() }() // it ends with the transaction
+	return s.inserting(ctx, func(tx *sql.Tx, insert *sql.Stmt) error {
 		for _, a := range batch {
 			a.stored, a.err = addRow(ctx, tx, insert, a.garden, a.row)
 			if a.err != nil && !ofOne(a.err) {

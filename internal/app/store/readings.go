@@ -33,7 +33,7 @@ func (s *Store) Readings(ctx context.Context, garden string, span Span) (all []W
 	// is not said so, or is to be in order, may go through the whole logbook.
 	query := "SELECT " + readingColumns + " FROM (SELECT h.root FROM reading h" + where + span.limit() + ") head CROSS JOIN reading r WHERE r.garden = $1 AND r.root = head.root"
 	err = s.list(ctx, garden, query, values, func(rows *sql.Rows) error {
-		w, err := scanReading(rows)
+		w, err := s.known.scan(garden, rows)
 		all = append(all, w)
 		return err
 	})
@@ -69,24 +69,34 @@ func (s *Store) LastReading(ctx context.Context, garden string) (at time.Time, e
 	return all[0].At, nil
 }
 
-// list goes through the rows of a query about a garden, which must be there.
+// list goes through the rows of one query about a garden, which must be there.
 func (s *Store) list(ctx context.Context, garden, query string, values []any, each func(*sql.Rows) error) error {
-	return s.look(ctx, func(tx *sql.Tx) error {
-		if _, err := gardenIn(ctx, tx, garden); err != nil {
-			return err
+	n, err := s.each(ctx, query, values, each)
+	if err == nil && n == 0 {
+		_, err = s.Garden(ctx, garden)
+	}
+	return worded(err, s.path)
+}
+
+// each goes through the rows of a query that is asked often: it is prepared
+// once, and one statement needs no transaction to see one state.
+func (s *Store) each(ctx context.Context, query string, values []any, each func(*sql.Rows) error) (n int, err error) {
+	asked, err := s.asked.of(ctx, s.reads, query)
+	if err != nil {
+		return 0, err
+	}
+	rows, err := asked.QueryContext(ctx, values...)
+	if err != nil {
+		return 0, err
+	}
+	defer func() { _ = rows.Close() }() // rows.Err tells what matters
+	for rows.Next() {
+		if err := each(rows); err != nil {
+			return n, err
 		}
-		rows, err := tx.QueryContext(ctx, query, values...)
-		if err != nil {
-			return err
-		}
-		defer func() { _ = rows.Close() }() // rows.Err tells what matters
-		for rows.Next() {
-			if err := each(rows); err != nil {
-				return err
-			}
-		}
-		return rows.Err()
-	})
+		n++
+	}
+	return n, rows.Err()
 }
 
 // where chooses the last row of each reading in the span, called h.

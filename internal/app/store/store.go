@@ -25,6 +25,9 @@ type Store struct {
 	hold *sql.Conn
 	line line // of readings on their way to the disk
 
+	asked, written questions // of reads and of write
+	known          knownRows
+
 	closing sync.Once
 }
 

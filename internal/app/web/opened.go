@@ -66,15 +66,14 @@ func (s *Server) garden(ctx context.Context, id string, revision int, v viewing)
 		o.Example = true
 		o.Text = v.apply(text)
 	} else {
-		rev, err := s.Store.Revision(ctx, id, revision)
+		g, rev, err := s.Store.Latest(ctx, id)
+		if err == nil && revision > 0 && revision != rev.Number {
+			rev, err = s.Store.Revision(ctx, id, revision)
+		}
 		if err != nil {
 			return nil, err
 		}
 		o.Revision, o.Text = rev, rev.Text
-		g, err := s.Store.Garden(ctx, id)
-		if err != nil {
-			return nil, err
-		}
 		if !g.Discarded.IsZero() {
 			return nil, &store.NotFound{What: "garden of that name on the list"}
 		}
