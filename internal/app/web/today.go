@@ -25,7 +25,7 @@ type todayBody struct {
 	ID      string
 	Example bool
 	Day     string // Wed 10 Feb, week 5
-	On      string // of the address, where another day is asked for
+	On, And string // of the address, where another day is asked for
 	Bold    string
 	Rest    string
 	Today   *garden.Today
@@ -69,12 +69,34 @@ func (s *Server) showToday(w http.ResponseWriter, r *http.Request) {
 		body.Papers = append(body.Papers, todayPaper{p.Name, p.Title})
 	}
 	if on.Set() {
-		body.On = "?on=" + on.String()
+		body.And = "on=" + on.String()
+		body.On = "?" + body.And
 	}
 	f := s.frameOf(r, o, a, "today", "Today")
 	f.Drawing = "Today, " + body.Day
 	f.Script = []string{"working.js"}
 	s.show(w, http.StatusOK, "today", f, body)
+}
+
+// readyOn is ready with the logbook, on the day that the address asks for; not
+// set is now. query is the address's, to go on with.
+func (s *Server) readyOn(w http.ResponseWriter, r *http.Request) (o *opened, a *garden.Assessment, query string, ok bool) {
+	if o, _, ok = s.ready(w, r); !ok {
+		return nil, nil, "", false
+	}
+	on, ok := s.dayAsked(w, r)
+	if !ok {
+		return nil, nil, "", false
+	}
+	a, err := s.morning(r.Context(), o, on)
+	if err != nil {
+		s.failed(w, r, err)
+		return nil, nil, "", false
+	}
+	if on.Set() {
+		query = "on=" + on.String()
+	}
+	return o, a, query, true
 }
 
 // dayAsked is the day that an address asks for; not set where it asks for none.

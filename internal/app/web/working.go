@@ -33,9 +33,12 @@ const workingDepth = 4
 
 // showWorkings lists the numbers of a tub or of the rest of the garden.
 func (s *Server) showWorkings(w http.ResponseWriter, r *http.Request) {
-	o, a, ok := s.ready(w, r)
+	o, a, on, ok := s.readyOn(w, r)
 	if !ok {
 		return
+	}
+	if on != "" {
+		on = "&" + on
 	}
 	scope := r.URL.Query().Get("of")
 	body := workingBody{ID: o.ID}
@@ -43,13 +46,13 @@ func (s *Server) showWorkings(w http.ResponseWriter, r *http.Request) {
 	for i := range a.Tubs {
 		slug := garden.Slug(a.Tubs[i].Name)
 		known = known || scope == slug
-		body.Scopes = append(body.Scopes, scopeView{a.Tubs[i].Name, "?of=" + slug, scope == slug})
+		body.Scopes = append(body.Scopes, scopeView{a.Tubs[i].Name, "?of=" + slug + on, scope == slug})
 	}
 	if !known && scope != "garden" && len(a.Tubs) > 0 {
 		scope = garden.Slug(a.Tubs[0].Name)
 		body.Scopes[0].Here = true
 	}
-	body.Scopes = append(body.Scopes, scopeView{"Shelf, crops and the rest", "?of=garden", scope == "garden"})
+	body.Scopes = append(body.Scopes, scopeView{"Shelf, crops and the rest", "?of=garden" + on, scope == "garden"})
 	body.Groups = groupsOf(a, o.ID, scope)
 	f := s.frameOf(r, o, a, "working", "Working")
 	f.Script = []string{"working.js"}
@@ -101,7 +104,7 @@ func scopeOf(a *garden.Assessment, key string) string {
 
 // numberAsked finds the number an address names.
 func (s *Server) numberAsked(w http.ResponseWriter, r *http.Request) (*opened, *garden.Assessment, working.Number, bool) {
-	o, a, ok := s.ready(w, r)
+	o, a, _, ok := s.readyOn(w, r)
 	if !ok {
 		return nil, nil, working.Number{}, false
 	}
