@@ -30,10 +30,7 @@ func (k *tubMix) acidOf(a solution.AcidPart) {
 	if a.Missing != "" {
 		key = "acid_example"
 	}
-	c, _ := solution.At(k.tempC)
-	if full, ok := c.Acidify(k.water.Ions, r, k.ph, k.air); ok {
-		full.ShowLasting(k.b, k.water.AlkalinityMgL)
-	}
+	a.ShowLasting(k.b, k.water.AlkalinityMgL)
 	k.amount(r.Show(k.b, key+"_open", k.litres, open), &out.MLOpen, &out.GOpen)
 	k.amount(r.Show(k.b, key+"_closed", k.litres, closed), &out.MLClosed, &out.GClosed)
 	out.PHRebound = rounded(a.PHRebound, 2)
@@ -50,7 +47,7 @@ func (k *tubMix) acidOf(a solution.AcidPart) {
 	out.Key = n.Key
 	k.amount(n, &out.DoseTodayML, &out.DoseTodayG)
 	out.PHAtOnce, out.PHAfterAir = rounded(a.PHAtOnce, 2), rounded(a.PHAfterAir, 2)
-	k.plantedDose(c, r, open)
+	k.plantedDose(r, open)
 	k.out.chemistry.acid, k.out.chemistry.lasting = &r, open
 }
 
@@ -65,10 +62,11 @@ func (k *tubMix) amount(n working.Number, ml, g **float64) {
 
 // plantedDose enters the most of the lasting dose that a tub with plants and
 // salts in it bears at one time.
-func (k *tubMix) plantedDose(c *solution.Chemistry, r solution.Reagent, lasting float64) {
+func (k *tubMix) plantedDose(r solution.Reagent, lasting float64) {
 	if r.Citric() {
 		return
 	}
+	c, _ := solution.At(k.tempC)
 	ions := k.out.chemistry.plain.Plus(k.out.chemistry.feed)
 	mol, ph := c.Planted(ions, r, lasting)
 	out := k.out.Acid

@@ -44,13 +44,43 @@ func (k *tubMix) byDose() bool {
 		return false
 	}
 	k.about(m.Findings)
-	k.elements(shelf, portions, k.water.Content, solution.Content{})
 	all := k.water.Ions.Plus(ions)
 	k.band(ions, all)
+	k.elements(shelf, portions, k.water.Content, k.beside())
 	k.ended(all)
+	k.cloudy(all)
 	k.out.chemistry = mixChemistry{water: k.water.Ions, plain: k.water.Ions, feed: ions, air: k.air, tempC: k.tempC}
 	k.wanted()
 	return true
+}
+
+// beside is the recipe at the EC of the maker's dose, to compare with; nothing
+// is asked of the dose.
+func (k *tubMix) beside() solution.Content {
+	want, ok := k.target()
+	if !ok || k.out.EC == nil {
+		return solution.Content{}
+	}
+	c, err := solution.WholeAt(want, *k.out.EC, k.water, k.air)
+	if err != nil {
+		return solution.Content{}
+	}
+	return c
+}
+
+// cloudy warns where calcium phosphate falls out, in water that is known.
+func (k *tubMix) cloudy(all solution.Ions) {
+	if !k.water.Known {
+		return
+	}
+	c, _ := solution.At(k.tempC)
+	if rest := c.Equilibrium(all, k.air); rest.Brushite() > 0 {
+		k.about([]finding.Finding{{
+			Level: finding.Warn, Code: "mix-cloudy", Field: "fertilisers",
+			Text: fmt.Sprintf("At pH %.1f calcium phosphate falls out: the tub turns cloudy.", rest.PH),
+			Hint: "Blend the tap with rain or deionised water, or leave the doses out of the plan and have the acid worked out.",
+		}})
+	}
 }
 
 // noAcid is why the maker's dose takes no acid.
@@ -130,8 +160,12 @@ func (k *tubMix) coarse(w Weigh, step float64) {
 			Hint: "Borrow a kitchen scale, and write its step: tools.scale_step.",
 		}})
 	case w.Grams < least*step:
+		level := finding.Note
+		if w.Grams < least*step/4 {
+			level = finding.Warn
+		}
 		k.about([]finding.Finding{{
-			Level: finding.Warn, Code: "scale-coarse", Field: "tools.scale_step",
+			Level: level, Code: "scale-coarse", Field: "tools.scale_step",
 			Text: fmt.Sprintf("%s of %s is few steps for a scale of %s: the error may be %.0f %%.", k.gramWords(w.Grams, step/10), w.Name, k.gramWords(step, step), 50*step/w.Grams),
 			Hint: "Take a finer scale, such as a pocket scale of 0.1 g; or weigh a larger amount, dissolve it in a litre, and pour its share.",
 		}})

@@ -30,6 +30,10 @@ type mixer struct {
 	broken  bool // what must be put right first leaves no mix
 	said    []tubFinding
 	mixed   int // tubs
+
+	cures     map[string]remedy // by the field of the feed
+	salts     []solution.Fertiliser
+	saltGrams []float64 // of each, for one filling of all tubs
 }
 
 // shelved is a fertiliser of the plan as the chemistry takes it.
@@ -116,10 +120,6 @@ func (m *mixer) readShelf() {
 			s.Name = fmt.Sprintf("%s (%d)", s.Name, names[key])
 		}
 		m.shelf = append(m.shelf, s)
-	}
-	if len(m.plan.Fertilisers) == 0 {
-		m.note("shelf-empty", "fertilisers", "No fertiliser is in the plan, so nothing can be weighed or poured.", "Copy a bottle or bag from its label: name, label and dose.")
-		m.broken = true
 	}
 }
 

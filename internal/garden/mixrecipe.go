@@ -53,6 +53,7 @@ func (k *tubMix) byRecipe() bool {
 	k.baseOf(batch)
 	k.missed(batch)
 	k.about(k.placed(batch.Findings))
+	k.remedies(shelf, batch, base)
 	k.stocks(shelf, batch)
 	return true
 }

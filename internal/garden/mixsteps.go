@@ -55,6 +55,9 @@ func (k *tubMix) steps() {
 }
 
 func (k *tubMix) step(when, who, do, why, key string) {
+	if who == ByAdult && !strings.HasPrefix(do, "An adult ") {
+		do = "An adult: " + strings.ToLower(do[:1]) + do[1:]
+	}
 	k.out.Steps = append(k.out.Steps, MixStep{When: when, Who: who, Do: do, Why: why, Key: key})
 }
 
@@ -210,6 +213,13 @@ func (k *tubMix) stockSteps() {
 	}
 }
 
+// ECRange writes the band of the EC as the class's meter shows it.
+func (m *Mix) ECRange() string {
+	low, unit, _ := strings.Cut(m.ECWords(m.Band[0]), "\u00a0")
+	high, _, _ := strings.Cut(m.ECWords(m.Band[1]), "\u00a0")
+	return low + " to " + high + "\u00a0" + unit
+}
+
 // ECWords writes an EC as the class's meter shows it.
 func (m *Mix) ECWords(ec float64) string {
 	if m.Scale > 0 {
@@ -223,8 +233,7 @@ func (k *tubMix) meterSteps() {
 		k.step(OnTheDay, ByClass, "Write the date and the amounts on the tub's card.", "", "")
 		return
 	}
-	b := k.out.Band
-	k.step(OnTheDay, ByClass, fmt.Sprintf("Stir, wait ten minutes, and measure the EC: about %s, and anything from %s to %s is as it should be (at 25 °C).", k.out.ECWords(*k.out.EC), k.out.ECWords(b[0]), k.out.ECWords(b[1])),
+	k.step(OnTheDay, ByClass, fmt.Sprintf("Stir, wait ten minutes, and measure the EC: about %s, and anything from %s is as it should be (at 25 °C).", k.out.ECWords(*k.out.EC), k.out.ECRange()),
 		"Far off: was one bag weighed twice, or forgotten? Pour nothing more in before you know.", k.b.Key("ec"))
 	if ph := k.out.PHAfterSalts; ph != nil && k.plan.Tools.PH != "none" {
 		text := fmt.Sprintf("Measure the pH tomorrow: about %.1f.", *ph)

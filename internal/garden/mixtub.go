@@ -14,6 +14,10 @@ import (
 // are said once.
 func (a *assessor) mix(out *Assessment) {
 	m := &mixer{assessor: a}
+	if len(a.plan.Fertilisers) == 0 {
+		m.emptyShelf()
+		return
+	}
 	m.readTools()
 	m.readTap()
 	m.readShelf()
@@ -25,6 +29,19 @@ func (a *assessor) mix(out *Assessment) {
 		out.Tubs[i].Mix = m.tub(i, out.states[i])
 	}
 	m.tell()
+	out.Shopping = append(out.Shopping, m.buys(out.Tubs)...)
+}
+
+// emptyShelf says that nothing can be mixed, where the plan tells of water or of
+// a feed; a plan for the lid alone wants no solution yet.
+func (m *mixer) emptyShelf() {
+	p := m.plan
+	told := p.Feed.Recipe != "" || len(p.Feed.Target) > 0 || p.Feed.EC.Set() || p.Feed.PH.Set() || len(p.Acids) > 0 || p.Stocks != nil
+	tap := tapOf(p.Tap)
+	if !told && !tap.Alkalinity.Known && !tap.EC.Known && !tap.PH.Known {
+		return
+	}
+	m.note("shelf-empty", "fertilisers", "No fertiliser is in the plan, so nothing can be weighed or poured.", "Copy a bottle or bag from its label: name, label and dose.")
 }
 
 // tubMix is one tub's mix under way.
@@ -144,6 +161,9 @@ func (k *tubMix) band(feedIons, all solution.Ions) {
 
 // ended enters where the pH rests after the salts, and which way plants take it.
 func (k *tubMix) ended(all solution.Ions) {
+	if !k.water.Known {
+		return // a pH on a guess would be believed
+	}
 	c, _ := solution.At(k.tempC)
 	ph := c.Equilibrium(all, k.air).PH
 	k.b.Found("ph_after_salts", "pH after the salts, in air", "p", quantity.PHScale, ph, "balance of charges with the carbon dioxide of the air")

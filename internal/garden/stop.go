@@ -14,13 +14,13 @@ var ofWater = []string{"tap", "blend", "fertilisers", "acids", "bases", "feed", 
 // StopOf is why nobody may drill a tub's lid: the first stop that concerns the
 // tub, or the garden as a whole. Empty where nothing stops it.
 func (a *Assessment) StopOf(tub int) string {
-	return a.stopOf(tub, func(f finding.Finding) bool { return !ofMix(f.Field) && !within("school", f.Field) })
+	return a.stopOf(tub, func(f finding.Finding) bool { return !OfMix(f.Field) && !within("school", f.Field) })
 }
 
 // StopMixOf is why nobody may mix a tub's solution: the first stop about the
 // water or the feed. Empty where nothing stops it, or Mix was not asked for.
 func (a *Assessment) StopMixOf(tub int) string {
-	return a.stopOf(tub, func(f finding.Finding) bool { return ofMix(f.Field) || strings.HasSuffix(f.Field, ".max_fill") })
+	return a.stopOf(tub, func(f finding.Finding) bool { return OfMix(f.Field) || strings.HasSuffix(f.Field, ".max_fill") })
 }
 
 func (a *Assessment) stopOf(tub int, concerns func(finding.Finding) bool) string {
@@ -33,8 +33,8 @@ func (a *Assessment) stopOf(tub int, concerns func(finding.Finding) bool) string
 	return ""
 }
 
-// ofMix tells whether a field is about what the water is mixed from.
-func ofMix(field string) bool {
+// OfMix tells whether a finding's field is about what the water is mixed from.
+func OfMix(field string) bool {
 	for _, part := range ofWater {
 		if within(part, field) {
 			return true

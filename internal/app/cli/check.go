@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"rootbell/internal/base/finding"
+	"rootbell/internal/garden"
 )
 
 func checkCommand(s Streams) *cobra.Command {
@@ -17,7 +18,7 @@ func checkCommand(s Streams) *cobra.Command {
 		Long:  "Works the plan out and shows how many plants each tub takes, what binds, where\nthe holes go and what to mind.\n" + exits,
 		Args:  onePlan,
 		RunE: func(c *cobra.Command, args []string) error {
-			a, err := q.assess(c, s, args[0])
+			a, err := q.assess(c, s, args[0], garden.StageMix)
 			if err != nil {
 				return err
 			}

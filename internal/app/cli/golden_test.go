@@ -27,6 +27,14 @@ func TestGoldenCheck(t *testing.T) {
 	}
 }
 
+func TestGoldenMix(t *testing.T) {
+	for _, name := range []string{"fernhollow", "saltbrook"} {
+		t.Run(name, func(t *testing.T) {
+			compare(t, filepath.Join("testdata", "golden", name+"-mix.txt"), printed(t, "mix", filepath.Join(examples, name+".yaml")))
+		})
+	}
+}
+
 // The README shows what the program prints today, not what it once printed.
 func TestReadmeShowsRealOutput(t *testing.T) {
 	const readme, begin, end = "../../../README.md", "```text\n", "```\n"
@@ -55,8 +63,13 @@ func heron(t *testing.T) string {
 
 func check(t *testing.T, args ...string) []byte {
 	t.Helper()
+	return printed(t, append([]string{"check"}, args...)...)
+}
+
+func printed(t *testing.T, args ...string) []byte {
+	t.Helper()
 	var out, messages bytes.Buffer
-	status := cli.Run(context.Background(), append([]string{"check"}, args...), cli.Streams{In: strings.NewReader(""), Out: &out, Err: &messages})
+	status := cli.Run(context.Background(), args, cli.Streams{In: strings.NewReader(""), Out: &out, Err: &messages})
 	if status != cli.Done {
 		t.Fatalf("exit status %d: %s", status, messages.String())
 	}

@@ -21,15 +21,13 @@ const mostBytes = 1 << 20
 
 // question is what the common flags ask.
 type question struct {
-	on       string
-	readings string
-	seed     uint64
-	json     bool
+	on   string
+	seed uint64
+	json bool
 }
 
 func (q *question) flags(c *cobra.Command) {
-	c.Flags().StringVar(&q.on, "on", "", "the day it is asked for, such as 2027-01-11 (default: that of the last reading, else the first term day)")
-	q.readingsFlag(c)
+	c.Flags().StringVar(&q.on, "on", "", "the day it is asked for, such as 2027-01-11 (default: the first term day)")
 	c.Flags().Uint64Var(&q.seed, "seed", 1, "seed of the searches: the same seed gives the same answer")
 	c.Flags().BoolVar(&q.json, "json", false, "one JSON document on stdout")
 }
@@ -94,9 +92,9 @@ func cause(err error) error {
 	return err
 }
 
-// assess reads the plan and works it out.
-func (q *question) assess(c *cobra.Command, s Streams, name string) (*garden.Assessment, error) {
-	in := garden.Inputs{Seed: q.seed}
+// assess reads the plan and works it out, with the stages beside Build.
+func (q *question) assess(c *cobra.Command, s Streams, name string, stages garden.Stages) (*garden.Assessment, error) {
+	in := garden.Inputs{Seed: q.seed, Stages: stages}
 	if c.Flags().Changed("on") {
 		day, err := time.Parse(time.DateOnly, q.on)
 		if err != nil {
@@ -104,17 +102,11 @@ func (q *question) assess(c *cobra.Command, s Streams, name string) (*garden.Ass
 		}
 		in.On = plan.Date{Year: day.Year(), Month: day.Month(), Day: day.Day()}
 	}
-	if q.readings == "-" && name == "-" {
-		return nil, usageError{"standard input cannot be both the plan and its readings", "name a file for one of them"}
-	}
 	p, err := read(s, name)
 	if err != nil {
 		return nil, err
 	}
 	in.Plan = p
-	if err := q.logbook(s, p, &in); err != nil {
-		return nil, err
-	}
 	if s.Progress {
 		defer s.progress("laying out the lids …")()
 	}

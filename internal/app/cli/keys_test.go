@@ -20,6 +20,10 @@ var reliedOn = map[string]string{
 	"tubs.0.lid.layouts.0.holes.0": "n x_mm y_mm diameter_mm",
 	"tubs.0.lid.air_line":          "x_mm y_mm on height_mm diameter_mm",
 	"tubs.0.lid.service":           "x_mm y_mm diameter_mm",
+	"tubs.0.mix":                   "elements_mg_l ec_ms_cm band weigh acid ph_after_salts solution_l water steps",
+	"tubs.0.mix.weigh.0":           "name grams rounded_grams stock",
+	"tubs.0.mix.acid":              "name ml_closed ml_open dose_today_ml ph_at_once ph_after_air mmol_l_closed mmol_l_open",
+	"tubs.0.mix.steps.0":           "when who do",
 	"findings.0":                   "level code field line column text hint",
 	"numbers.0":                    "key name value unit symbol formula put_in basis source",
 }

@@ -45,7 +45,7 @@ func packCommand(s Streams) *cobra.Command {
 			if _, ok := sizes[paper]; !ok && c.Flags().Changed("paper") {
 				return usageError{fmt.Sprintf("--paper %s is neither A4 nor Letter", paper), "write --paper A4 or --paper Letter"}
 			}
-			a, err := q.assess(c, s, args[0])
+			a, err := q.assess(c, s, args[0], 0)
 			if err != nil {
 				return err
 			}

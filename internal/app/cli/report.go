@@ -22,12 +22,7 @@ func report(w io.Writer, a *garden.Assessment) error {
 		fmt.Fprintf(&b, "on %s\n", a.On)
 	}
 	for _, f := range a.Findings {
-		place := f.Field
-		if f.Line > 0 {
-			place = fmt.Sprintf("line %d, %s", f.Line, f.Field)
-		}
-		b.WriteByte('\n')
-		wrap(&b, strings.ToUpper(f.Level.String())+"  ", plain(f.Text+" "+f.Hint+" ("+place+")"))
+		reportFinding(&b, f)
 	}
 	for _, t := range a.Tubs {
 		reportTub(&b, a, t)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"rootbell/internal/base/finding"
+	"rootbell/internal/base/working"
 )
 
 // Order is a tub to be mixed. EC in mS/cm at 25 °C and PH are what is wanted; an
@@ -62,6 +63,13 @@ type AcidPart struct {
 	AlkalinityMeqL         float64
 	openMolL               float64
 	row                    Reagent
+	whole                  Acidification
+}
+
+// ShowLasting enters the check that a pencil can do for the lasting dose; see
+// Acidification.
+func (a AcidPart) ShowLasting(b *working.Book, alkalinityMgL float64) working.Number {
+	return a.whole.ShowLasting(b, alkalinityMgL)
 }
 
 // Reagent is the acid that the numbers are for: the shelf's, or the example.
@@ -128,7 +136,7 @@ func (b *Batch) strength(o Order, before Ions, base Content) error {
 	}
 	b.Aim = full
 	if o.EC > 0 {
-		b.Aim = full.At(whole(full, o, before, base))
+		b.Aim = full.At(whole(full, o.EC, before, base, o.Air))
 	}
 	// A shelf that lacks a nutrient makes up the EC with more of the others. Its
 	// strength says little then, and the limits do not grow with it.
@@ -167,14 +175,24 @@ func (b *Batch) strength(o Order, before Ions, base Content) error {
 
 // whole is the strength at which all of the recipe, the water's share of it
 // included, has the EC that is wanted. What a shelf can do has no part in it.
-func whole(full Target, o Order, before Ions, base Content) float64 {
+func whole(full Target, ec float64, before Ions, base Content, air Air) float64 {
 	return root(func(s float64) float64 {
 		brought := full.MgL.Times(s)
 		for n := range brought {
 			brought[n] = max(brought[n]-base[n], 0)
 		}
-		return EC25(before.Plus(IonsOf(brought)), o.Air) - o.EC
-	}, 0.01, mostStrength, 1e-5)
+		return EC25(before.Plus(IonsOf(brought)), air) - ec
+	}, 0.01, mostStrength, 1e-4)
+}
+
+// WholeAt is a recipe in a water at the strength that gives an EC in mS/cm, in
+// mg/L: what to hold a mix against that was not made after it.
+func WholeAt(mgL Content, ec float64, w Water, air Air) (Content, error) {
+	full, err := NewTarget(mgL)
+	if err != nil {
+		return Content{}, err
+	}
+	return mgL.Times(whole(full, ec, w.Ions, w.Content, air)), nil
 }
 
 // acid is the lasting acid for the water alone: it goes in the day before the
@@ -203,6 +221,7 @@ func (o Order) acid() AcidPart {
 	if !ok {
 		return AcidPart{Why: fmt.Sprintf("%s does not bring this water to pH %g.", a.Name, o.PH)}
 	}
+	a.whole = d
 	a.ClosedMmolL, a.OpenMmolL = 1000*d.ClosedMolL, 1000*d.OpenMolL
 	a.ClosedML, a.OpenML = a.row.Amount(d.ClosedMolL*o.Litres), a.row.Amount(d.OpenMolL*o.Litres)
 	a.PHRebound, a.AlkalinityMeqL = d.PHRebound, d.Alkalinity

@@ -94,8 +94,9 @@ type Fit struct {
 // FitTo finds how much of each fertiliser brings the water nearest to the
 // target: the relative misses, squared and added, are as small as can be, no
 // amount is negative and every limit holds. base is what water and acid bring
-// already, in mg/L; where that alone passes a limit (see PassedBy), the shelf
-// adds nothing to it.
+// already, in mg/L. Where that alone passes what is aimed at, nobody can take it
+// out again, and only what the shelf adds counts as a miss; where it passes a
+// limit (see PassedBy), the shelf adds nothing to it.
 func (t Target) FitTo(shelf []Fertiliser, base Content) (Fit, error) {
 	ceilings := t.ceilings(shelf, base)
 	a, right, weights := t.system(shelf, base)
@@ -121,7 +122,7 @@ func (t Target) system(shelf []Fertiliser, base Content) (a leastsq.Matrix, righ
 	a = leastsq.NewMatrix(len(rows), len(shelf))
 	right, weights = make([]float64, len(rows)), make([]float64, len(rows))
 	for i, n := range rows {
-		right[i], weights[i] = 1-base[n]/t.MgL[n], weightOf(n)
+		right[i], weights[i] = max(1-base[n]/t.MgL[n], 0), weightOf(n)
 		for j, f := range shelf {
 			a.Set(i, j, 1000*f.Share[n]/t.MgL[n])
 		}

@@ -116,7 +116,7 @@ func (t Target) Weigh(tools Tools, shelf []Fertiliser, gramsPerLitre []float64, 
 			steps[j] = math.Max(1, math.Round(p.Grams/p.step))
 		}
 	}
-	s := rounding{target: t, shelf: shelf, portions: portions, steps: steps, litres: litres}
+	s := rounding{target: t, base: base, shelf: shelf, portions: portions, steps: steps, litres: litres}
 	s.mgL = base
 	for j := range portions {
 		grams := portions[j].RoundedGrams
@@ -152,6 +152,7 @@ func (p *Portion) measured(f Fertiliser, steps float64) {
 // rounding looks for whole steps.
 type rounding struct {
 	target   Target
+	base     Content
 	shelf    []Fertiliser
 	portions []Portion
 	steps    []float64
@@ -212,13 +213,13 @@ func (s *rounding) shift(j int, by float64) {
 	s.mgL = s.mgL.Plus(s.shelf[j].MgL(by * s.portions[j].step / s.litres))
 }
 
-// cost is the sum of the squared relative misses; what is over a limit counts a
-// thousand times.
+// cost is the sum of the squared relative misses, of what water and acid leave
+// to the shelf; what is over a limit counts a thousand times.
 func (s *rounding) cost() float64 {
 	sum := 0.0
 	for _, n := range aims {
 		if want := s.target.MgL[n]; want > 0 {
-			off := weightOf(n) * (s.mgL[n] - want) / want
+			off := weightOf(n) * (s.mgL[n] - max(want, s.base[n])) / want
 			sum += off * off
 		}
 	}
