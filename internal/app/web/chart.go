@@ -26,7 +26,10 @@ type chartsBody struct {
 	Empty   bool
 	Old     string // the day of the last reading, where that is some time ago
 	Charts  []chartView
-	Rough   bool // too many readings to tell what was corrected and done
+	Rough   bool   // too many readings to tell what was corrected and done
+	Latest  string // how many of the latest are drawn, where there are more
+	Earlier string // addresses of the weeks before and after
+	Later   string
 }
 
 // chartLink is a choice of the page; Here is the one that is shown.
@@ -47,10 +50,10 @@ type chartView struct {
 
 // Limits of a page of charts.
 const (
-	mostRows   = 8     // of a table before 'All days'
-	mostDays   = 190   // of 'All days': a term
-	mostWhole  = 1000  // readings whose corrections and deeds are looked up
-	mostDrawn  = 20000 // readings, the latest, that a page takes in
+	mostRows   = 8    // of a table before 'All days'
+	mostDays   = 190  // of 'All days': a term
+	mostWhole  = 1000 // readings whose corrections and deeds are looked up
+	mostDrawn  = 6000 // readings, the latest, that a page takes in
 	weeksShown = 5
 )
 
@@ -67,7 +70,7 @@ func (s *Server) showCharts(w http.ResponseWriter, r *http.Request) {
 			body.Others = append(body.Others, chartLink{Words: t.Name, Address: "?tub=" + garden.Slug(t.Name)})
 		}
 	}
-	if err := s.fillCharts(r.Context(), l, &body, r.URL.Query().Get("span")); err != nil {
+	if err := s.fillCharts(r.Context(), l, &body, r.URL.Query()); err != nil {
 		s.failed(w, r, err)
 		return
 	}
@@ -76,7 +79,7 @@ func (s *Server) showCharts(w http.ResponseWriter, r *http.Request) {
 }
 
 // fillCharts draws what was read in the days asked for.
-func (s *Server) fillCharts(ctx context.Context, l *logbook, body *chartsBody, asked string) error {
+func (s *Server) fillCharts(ctx context.Context, l *logbook, body *chartsBody, asked url.Values) error {
 	var last time.Time
 	if !l.Example {
 		latest, err := s.Store.Figures(ctx, l.ID, store.Span{Tub: l.tubName(), Most: 1})
@@ -94,7 +97,13 @@ func (s *Server) fillCharts(ctx context.Context, l *logbook, body *chartsBody, a
 			return err
 		}
 	}
+	if err := s.offerEarlier(ctx, l, body, days); err != nil {
+		return err
+	}
 	body.Empty, body.Rough = last.IsZero(), read.rough
+	if len(read.entries) == mostDrawn {
+		body.Latest = number(mostDrawn)
+	}
 	if day := term.DateOf(last.In(days.Zone)); !last.IsZero() && term.DateOf(l.Now).Since(day) > 7 {
 		body.Old = day.Long()
 	}
@@ -108,33 +117,64 @@ func (s *Server) fillCharts(ctx context.Context, l *logbook, body *chartsBody, a
 
 // daysAsked is the row of days, and the choices of others. Its first day is not
 // set where all that was read is asked for.
-func (l *logbook) daysAsked(body *chartsBody, asked string, last time.Time) chart.Days {
+func (l *logbook) daysAsked(body *chartsBody, asked url.Values, last time.Time) chart.Days {
 	zone, today := l.Now.Location(), term.DateOf(l.Now)
 	d := chart.Days{Zone: zone, Calendar: l.a.Term, Now: l.Now}
-	until := today
+	newest := today
 	if day := term.DateOf(last.In(zone)); !last.IsZero() && (today.Since(day) > 7*(weeksShown-1) || day.After(today)) {
-		until = day
+		newest = day
 	}
-	d.To = until.Monday().Add(6)
-	d.From = d.To.Add(1 - 7*weeksShown)
+	d.To = newest.Monday().Add(6)
 	choices := map[string]bool{"weeks": true, "term": l.a.Term != nil && l.a.Term.Known(), "all": !last.IsZero()}
-	if !choices[asked] {
-		asked = "weeks"
+	span := asked.Get("span")
+	if !choices[span] {
+		span = "weeks"
 	}
-	switch asked {
+	switch span {
+	case "weeks":
+		l.weeksAsked(body, asked.Get("until"), &d)
 	case "term":
 		which, _ := l.a.Term.Current(today)
-		span := l.a.Term.Terms()[which]
-		d.From, d.To = span.From.Monday(), span.To.Monday().Add(6)
-	case "all":
-		d.From = term.Date{}
+		shown := l.a.Term.Terms()[which]
+		d.From, d.To = shown.From.Monday(), shown.To.Monday().Add(6)
 	}
-	for _, c := range []chartLink{{Words: "Five weeks", Address: "weeks"}, {Words: "The term", Address: "term"}, {Words: "From the first reading", Address: "all"}} {
+	for _, c := range []chartLink{{Words: "Five weeks", Address: "weeks"}, {Words: "The term", Address: "term"}, {Words: "All days", Address: "all"}} {
 		if choices[c.Address] {
-			body.Spans = append(body.Spans, chartLink{c.Words, chartsAddress(l.ID, l.tubName(), c.Address), c.Address == asked})
+			body.Spans = append(body.Spans, chartLink{c.Words, chartsAddress(l.ID, l.tubName(), c.Address), c.Address == span})
 		}
 	}
 	return d
+}
+
+// weeksAsked is the weeks up to a day that the address names, else the newest.
+func (l *logbook) weeksAsked(body *chartsBody, until string, d *chart.Days) {
+	newest := d.To
+	day, err := term.ParseDate(until)
+	if err == nil && day.Before(newest) && newest.Since(day) < chart.MostDays {
+		d.To = day.Monday().Add(6)
+	}
+	d.From = d.To.Add(1 - 7*weeksShown)
+	address := func(to term.Date) string {
+		return chartsAddress(l.ID, l.tubName(), "") + "&until=" + to.String()
+	}
+	if d.To.Before(newest) {
+		body.Later = address(d.To.Add(7 * weeksShown))
+	}
+	body.Earlier = address(d.From.Add(-1))
+}
+
+// offerEarlier takes back the offer of the weeks before where nothing was read
+// in any of them.
+func (s *Server) offerEarlier(ctx context.Context, l *logbook, body *chartsBody, d chart.Days) error {
+	if body.Earlier == "" || l.Example {
+		body.Earlier = ""
+		return nil
+	}
+	earlier, err := s.Store.Figures(ctx, l.ID, store.Span{Tub: l.tubName(), Until: d.From.At(0, d.Zone), Most: 1})
+	if len(earlier) == 0 {
+		body.Earlier = ""
+	}
+	return err
 }
 
 // chartsAddress is where the charts of a tub lie.

@@ -41,11 +41,12 @@ const (
 	// agreeing is how much more often two readings must go the one way than the
 	// other: three quarters of the pairs.
 	agreeing = 0.5
+	rounding = 1e-9 // 6.1 less 5.9 is a little under 0.2
 )
 
 // trendOf is where a quantity goes, by the readings after a moment that stand
 // and are not doubtful: of the last week, else of the last two. step is the
-// least change that the instrument can tell. The line is that of Theil and Sen:
+// change up to which the instrument may be all of it. The line is that of Theil and Sen:
 // its slope is the median of the slopes of all pairs, so that one bad reading
 // moves it little.
 func trendOf(points []chart.Point, after time.Time, step float64, zone *time.Location) trend {
@@ -119,18 +120,22 @@ func (t *trend) judge(points []chart.Point, step float64) {
 	}
 	slope := median(slopes)
 	rest := make([]float64, len(points))
+	least, most := math.Inf(1), math.Inf(-1)
 	for i, p := range points {
 		rest[i] = mid(p) - slope*hours(p)
+		least, most = min(least, mid(p)), max(most, mid(p))
 	}
+	// One colour of a strip on may be next to nothing, however steep the line.
+	told := most-least > step+rounding
 	t.from = median(rest)
 	t.to = t.from + slope*hours(points[len(points)-1])
 	agree := float64(up-down) / float64(len(slopes))
 	switch {
-	case t.to-t.from >= step && agree >= agreeing:
+	case told && t.to-t.from > step+rounding && agree >= agreeing:
 		t.way = wayRising
-	case t.from-t.to >= step && agree <= -agreeing:
+	case told && t.from-t.to > step+rounding && agree <= -agreeing:
 		t.way = wayFalling
-	case t.highest-t.lowest <= 2*step:
+	case t.highest-t.lowest <= 2*step+rounding:
 		t.way = waySteady
 	default:
 		t.way = wayAbout
