@@ -21,13 +21,15 @@ const mostBytes = 1 << 20
 
 // question is what the common flags ask.
 type question struct {
-	on   string
-	seed uint64
-	json bool
+	on       string
+	readings string
+	seed     uint64
+	json     bool
 }
 
 func (q *question) flags(c *cobra.Command) {
-	c.Flags().StringVar(&q.on, "on", "", "the day it is asked for, such as 2027-01-11 (default: the first term day)")
+	c.Flags().StringVar(&q.on, "on", "", "the day it is asked for, such as 2027-01-11 (default: that of the last reading, else the first term day)")
+	q.readingsFlag(c)
 	c.Flags().Uint64Var(&q.seed, "seed", 1, "seed of the searches: the same seed gives the same answer")
 	c.Flags().BoolVar(&q.json, "json", false, "one JSON document on stdout")
 }
@@ -102,11 +104,17 @@ func (q *question) assess(c *cobra.Command, s Streams, name string, stages garde
 		}
 		in.On = plan.Date{Year: day.Year(), Month: day.Month(), Day: day.Day()}
 	}
+	if q.readings == "-" && name == "-" {
+		return nil, usageError{"standard input cannot be both the plan and its readings", "name a file for one of them"}
+	}
 	p, err := read(s, name)
 	if err != nil {
 		return nil, err
 	}
 	in.Plan = p
+	if err := q.logbook(s, p, &in); err != nil {
+		return nil, err
+	}
 	if s.Progress {
 		defer s.progress("laying out the lids …")()
 	}
