@@ -72,7 +72,7 @@ func (s *Server) due(ctx context.Context, id string) (state, next string, act bo
 	var parts []string
 	for i := range a.Tubs {
 		if p := a.Tubs[i].Plants; p != nil {
-			parts = append(parts, a.Tubs[i].Name+": "+inWords(p.Count)+" plants")
+			parts = append(parts, a.Tubs[i].Name+": "+countOf(p.Count, "plant"))
 		}
 	}
 	state = strings.Join(parts, ", ")

@@ -37,3 +37,11 @@ func capital(word string) string {
 	}
 	return string(unicode.ToUpper(r)) + word[size:]
 }
+
+// countOf is so many of a thing: 'one plant', 'eight plants'.
+func countOf(n int, thing string) string {
+	if n == 1 {
+		return "one " + thing
+	}
+	return inWords(n) + " " + thing + "s"
+}
