@@ -4,31 +4,20 @@ package daily
 
 import (
 	"rootbell/internal/garden"
+	"rootbell/internal/paper/card"
 	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/scene"
 	"rootbell/internal/paper/sheet"
 )
 
-// Card is one paper at the tub.
-type Card struct {
-	Name   string // of the file
-	Title  string
-	About  string  // one sentence: what it is for
-	Points float64 // type size, 11 or more
-	// Sheets is what it says, a sheet for each page that is begun.
-	Sheets func(scene.Size) []content.Sheet
-
-	cover sheet.Lid
-}
-
 // Cards are the papers of an assessment at the tub, in the order in which they
 // are told. The revision stands in the title blocks.
-func Cards(a *garden.Assessment, revision string) []Card {
+func Cards(a *garden.Assessment, revision string) []card.Card {
 	if a.Today == nil {
 		return nil
 	}
 	p := papers{a: a, cover: sheet.Lid{Garden: a.Garden, Invented: a.Invented(), System: a.Plan.Units, On: a.On, Revision: revision}}
-	out := []Card{
+	out := []card.Card{
 		{Name: "today.pdf", Title: "Today, " + a.Today.Day(a), About: "What is due, for whoever takes the class.", Points: 14, Sheets: p.today},
 		{Name: "return-card.pdf", Title: "Return card", About: "For the first day after a break, or after a power cut.", Points: 13, Sheets: p.back},
 		{Name: "puddle-card.pdf", Title: "Puddle card", About: "What to do when there is water on the floor.", Points: 19, Sheets: p.puddle},
@@ -36,7 +25,7 @@ func Cards(a *garden.Assessment, revision string) []Card {
 		{Name: "meter-passport.pdf", Title: "Meter passport", About: "When each meter was calibrated, and how old its bottles are.", Points: 12, Sheets: p.passport},
 	}
 	for i := range out {
-		out[i].cover = p.cover
+		out[i].Cover = p.cover
 	}
 	return out
 }

@@ -24,12 +24,17 @@ func TodayOf(a *garden.Assessment, revision string) []Paper {
 
 // Stages are the stages that have papers, in their order, with the list of each.
 func Stages() []Stage {
-	return []Stage{{"build", "for the day of building", Build}, {"today", "at the tub", Today}}
+	return []Stage{
+		{Name: "build", For: "for the day of building", Papers: Build},
+		{Name: "mix", For: "for the day of mixing", Asks: garden.StageMix, Papers: Mix},
+		{Name: "today", For: "at the tub", Papers: Today},
+	}
 }
 
 // Stage is a stage of the work and its papers.
 type Stage struct {
 	Name   string
-	For    string // what they are for, in a few words
+	For    string        // what they are for, in a few words
+	Asks   garden.Stages // what the assessment is to be asked for
 	Papers func(*garden.Assessment) []Paper
 }

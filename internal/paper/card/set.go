@@ -1,4 +1,4 @@
-package daily
+package card
 
 import (
 	"strconv"
@@ -18,7 +18,7 @@ const (
 // PDF prints the card on a size of paper: its sheets one after another, each
 // over as many pages as it takes.
 func (c Card) PDF(paper scene.Size) ([]byte, error) {
-	press := scene.NewPress(c.Title+": "+c.cover.Garden, c.cover.On)
+	press := scene.NewPress(c.Title+": "+c.Cover.Garden, c.Cover.On)
 	for _, s := range c.Sheets(paper) {
 		for _, page := range c.fitted(s, paper) {
 			press.Page(paper).Draw(page...)
@@ -58,7 +58,7 @@ func (c Card) pages(s content.Sheet, paper scene.Size) [][]scene.Element {
 	}
 	end := func() {
 		foot := scene.BoxAt(scene.Point{X: sideMM, Y: sideMM}, paper.Width-2*sideMM, footMM)
-		out = append(out, append(c.cover.TitleBlock(foot, s.Block.Drawing, paper), column.Elements...))
+		out = append(out, append(c.Cover.TitleBlock(foot, s.Block.Drawing, paper), column.Elements...))
 	}
 	begin()
 	for _, b := range c.blocks(s) {
@@ -93,6 +93,9 @@ func (c Card) style(face scene.Face) scene.Style {
 // blocks are a sheet's parts in order; a heading stays with what it heads.
 func (c Card) blocks(s content.Sheet) []block {
 	var out []block
+	if s.Stop != "" {
+		out = append(out, func(column *scene.Column) { c.caution(column, s.Stop) })
+	}
 	for _, section := range s.Sections {
 		parts := c.parts(section)
 		for i, part := range parts {

@@ -1,0 +1,21 @@
+// Package card lays a paper that is words, tables and lines to write on: on one
+// page in the largest type that fits, else over several.
+package card
+
+import (
+	"rootbell/internal/paper/content"
+	"rootbell/internal/paper/scene"
+	"rootbell/internal/paper/sheet"
+)
+
+// Card is one paper of a garden.
+type Card struct {
+	Name   string // of the file
+	Title  string
+	About  string  // one sentence: what it is for
+	Points float64 // type size, 11 or more
+	// Sheets is what it says, a sheet for each page that is begun.
+	Sheets func(scene.Size) []content.Sheet
+
+	Cover sheet.Lid // what stands in the title block
+}

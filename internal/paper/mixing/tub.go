@@ -1,0 +1,92 @@
+package mixing
+
+import (
+	"fmt"
+
+	"rootbell/internal/garden"
+	"rootbell/internal/paper/content"
+	"rootbell/internal/paper/scene"
+)
+
+// Cautions stand before anything is opened.
+const (
+	careBags  = "Bags, stocks and acid are an adult's: goggles on, gloves on, window open. Nothing is tasted, and nothing goes into a drinking bottle."
+	careApart = "Stock A and stock B never meet undiluted, and no two bottles do. Acid goes into water, never water into acid. Acid and bleach never on one day, and never on one shelf."
+)
+
+// Cautions are what is said before a tub is mixed for.
+func Cautions() []string { return []string{careBags, careApart} }
+
+// mixing is a sheet for each tub.
+func (p papers) mixing(paper scene.Size) []content.Sheet {
+	var out []content.Sheet
+	for _, i := range p.tubs {
+		t := &p.a.Tubs[i]
+		title := "Mixing card: " + t.Name
+		bold, rest := Answer(p.a, i)
+		s := content.Sheet{Title: title, Block: p.block(title, paper), Sections: []content.Section{
+			{Heading: "First", Cautions: Cautions()},
+			{Heading: "In order", Paragraphs: []string{bold + " " + rest}, Steps: content.Steps{First: 1, Items: Steps(t.Mix)}},
+			{Heading: "Tick off", Tables: []content.Table{p.ticks(t.Mix)}, Lines: p.readings(t.Mix)},
+			{Heading: "Pupils", Paragraphs: []string{"Pupils fill, stir, measure and write down. " + Pupils}},
+		}}
+		if table, ok := Hazards(t.Mix.Weigh); ok {
+			s.Sections = append(s.Sections, content.Section{Heading: "The bags", Tables: []content.Table{table}})
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// ticks is what is measured out, with blanks for who weighed and who looked.
+func (p papers) ticks(m *garden.Mix) content.Table {
+	t := content.Table{Caption: "Two look at each number: the one who measures and the one who checks. Teams, never names", Columns: []content.Column{
+		{Head: "what"}, {Head: "how much", Number: true}, {Head: "measured"}, {Head: "checked"},
+	}}
+	add := func(what, amount string) {
+		t.Rows = append(t.Rows, []string{what, amount, content.Blank, content.Blank})
+	}
+	if AcidDose(m) {
+		add(m.Acid.Name+", the day before", AcidToday(m, p.a.Plan.Units))
+	}
+	apart := map[string]bool{}
+	if s := m.Stocks; s != nil {
+		add("stock A", garden.PourWords(s.PourML, p.a.Plan.Units))
+		add("stock B", garden.PourWords(s.PourML, p.a.Plan.Units))
+		for _, name := range s.Apart {
+			apart[name] = true
+		}
+	}
+	for _, w := range m.Weigh {
+		if m.Stocks == nil || apart[w.Name] {
+			add(p.row(w))
+		}
+	}
+	return t
+}
+
+// row is one fertiliser and how much of it, apart.
+func (p papers) row(w garden.Weigh) (what, amount string) {
+	switch {
+	case w.Stock != nil:
+		return "small stock of " + w.Name, garden.PourWords(w.Stock.PourML, p.a.Plan.Units)
+	case w.Spoons != nil:
+		return w.Name, fmt.Sprintf("%.0f level %s", *w.Spoons, w.Spoon)
+	case w.Millilitres != nil:
+		return w.Name, garden.PourWords(*w.Millilitres, p.a.Plan.Units)
+	}
+	return w.Name, Mass(w, p.a.Plan.Units)
+}
+
+// readings are the lines for what the meter and the strip then show.
+func (p papers) readings(m *garden.Mix) []content.Line {
+	var out []content.Line
+	if m.Band != nil && p.a.Plan.Tools.EC != "none" {
+		out = append(out, content.Line("EC should be "+m.ECRange()+". It was ____________ team ____________"))
+	}
+	ph := "pH after a night ____________ team ____________"
+	if m.PHAfterSalts != nil {
+		ph = fmt.Sprintf("pH after a night should be about %.1f. It was ____________ team ____________", *m.PHAfterSalts)
+	}
+	return append(out, content.Line(ph), "Mixed on ____________ for the litres ____________")
+}

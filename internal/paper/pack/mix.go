@@ -1,0 +1,24 @@
+package pack
+
+import (
+	"rootbell/internal/garden"
+	"rootbell/internal/paper/content"
+	"rootbell/internal/paper/mixing"
+	"rootbell/internal/paper/scene"
+)
+
+// Mix lists the papers of the day of mixing, for an assessment that was asked
+// for garden.StageMix.
+func Mix(a *garden.Assessment) []Paper { return MixOf(a, "") }
+
+// MixOf is Mix for a revision of the plan.
+func MixOf(a *garden.Assessment, revision string) []Paper {
+	b := builder{a: a}
+	for _, c := range mixing.Cards(a, revision) {
+		b.add(Paper{
+			Name: c.Name, Title: c.Title, About: c.About, Draw: c.PDF,
+			read: func(size scene.Size) ([]content.Sheet, error) { return c.Sheets(size), nil },
+		})
+	}
+	return b.papers
+}
