@@ -71,7 +71,6 @@ type TubToday struct {
 	TopUpMM     float64   `json:"-"` // top up from here down; 0 for a still tub
 	TopUp       string    `json:"-"`
 	Course      string    `json:"-"` // which way the pH goes, in words
-	Change      string    `json:"-"` // when the water is changed next, in words
 	Wants       string    `json:"-"` // the crops' EC and pH
 	Litres      string    `json:"-"` // in the tub as read, in words
 	Lowest      string    `json:"-"` // the lowest safe line; empty without one

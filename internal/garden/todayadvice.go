@@ -149,7 +149,6 @@ func (k *deskTub) changeAdvice() steering.Advice {
 		FillL: litresOf(k.fill), UsedL: reading.PouredBetween(k.entries, at, k.today.At.Add(1)),
 	}
 	c := steering.DueOut(k.b.In("today.change"), f, k.today.At)
-	k.out.Change = c.Text
 	return c.Advice
 }
 

@@ -300,6 +300,9 @@ func (k *deskTub) toMeasure(f reading.Field) bool {
 		return false
 	}
 	for _, a := range k.due {
+		if f == reading.FieldEC && (a.Do == steering.Thin || a.Do == steering.Strengthen) {
+			return true // what was expected is held against what is read then
+		}
 		if a.Do == steering.ReadAgain && strings.HasPrefix(a.Code, string(f)) || a.Do == steering.ChangeOut || a.Do == steering.SeekLeak {
 			return false
 		}

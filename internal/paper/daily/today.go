@@ -1,6 +1,8 @@
 package daily
 
 import (
+	"strings"
+
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/scene"
@@ -51,14 +53,17 @@ func stepWords(steps []garden.Step) []string {
 	for _, s := range steps {
 		text := s.Head
 		for _, l := range s.Lines {
-			text += " "
-			if l.Tub != "" {
-				text += l.Tub + ": "
+			act := l.Act
+			switch {
+			case len(s.Lines) == 1 && act != "": // the head names the tub
+				act = strings.ToUpper(act[:1]) + act[1:]
+			case l.Tub != "":
+				text += " " + l.Tub + ":"
 			}
-			if l.Act != "" {
-				text += l.Act + ". "
+			if act != "" {
+				text += " " + act + "."
 			}
-			text += l.Why
+			text += " " + l.Why
 		}
 		out = append(out, text)
 	}

@@ -57,7 +57,7 @@ func (t Tub) due() (why string, due bool) {
 	case float64(t.NowL) < float64(t.FillL)*(1-share):
 		return "The tub is under two thirds of its fill.", true
 	case t.TriggerMM > 0 && t.DropMM >= t.TriggerMM:
-		return "The line has fallen by " + quantity.Format(quantity.SmallLength, t.DropMM.Base(), t.System) + ".", true
+		return "The line has fallen by " + quantity.FormatMark(t.DropMM.Base(), t.System) + ".", true
 	case t.Closing:
 		return "Nobody comes tomorrow.", true
 	}
