@@ -136,3 +136,14 @@ func (m *Model) DryForHarvest(harvestG, perM2 float64) float64 {
 	}
 	return harvestG * perM2 / share
 }
+
+// HeightMM is how high a plant of a fresh mass in g stands over the lid: as high
+// as the crop at its usual harvest, by the cube root of the mass. It is the same
+// rule as Height's, for a course of many days.
+func (c Crop) HeightMM(freshG float64) float64 {
+	usual := c.fact("harvest_mass").Value
+	if !(usual > 0) || !(freshG > 0) {
+		return 0
+	}
+	return 10 * c.fact("height").Value * math.Cbrt(freshG/usual)
+}

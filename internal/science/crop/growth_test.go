@@ -163,6 +163,9 @@ func TestNothingGrowsFromNothing(t *testing.T) {
 	if s := still.Grow(State{1, 3}, 86400); s != (State{1, 3}) || none.DryForHarvest(100, 16) != 0 {
 		t.Errorf("the zero model grows to %+v", s)
 	}
+	if lettuce, _ := Find("leaf lettuce"); lettuce.HeightMM(0) != 0 || (Crop{}).HeightMM(10) != 0 {
+		t.Error("nothing stands high")
+	}
 	if m.ShootG(State{1, 3}, 0) != 0 || m.RootG(State{1, 3}, 0) != 0 {
 		t.Error("plants on no ground weigh something")
 	}
@@ -269,6 +272,10 @@ func TestGrowthFormulasAreTheOnesThatCompute(t *testing.T) {
 		}
 		seed := Seed{rapid.Float64Range(0, 1).Draw(t, "germination"), rapid.Float64Range(0, 6).Draw(t, "age"), rapid.Float64Range(5, 35).Draw(t, "seed temperature")}
 		c, _ := Find(rapid.SampledFrom(Names()).Draw(t, "sown"))
+		fresh := rapid.Float64Range(1, 400).Draw(t, "fresh")
+		if high, shown := c.HeightMM(fresh), c.Height(working.NewBook(), grams(working.NewBook(), fresh)).Base; math.Abs(high-shown) > 1e-9*shown {
+			t.Fatalf("%s of %v g is %v mm high, the formula gives %v", c.Name, fresh, high, shown)
+		}
 		k := rapid.IntRange(1, 6).Draw(t, "seeds")
 		one, cell := c.ShowChance(working.NewBook(), seed, k)
 		if math.Abs(one.Base-c.Chance(seed)) > 1e-12 || math.Abs(cell.Base-CellChance(c.Chance(seed), k)) > 1e-12 {
