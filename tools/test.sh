@@ -81,7 +81,7 @@ race() {
 # A verbose run is read as it comes: what fails is shown at once, skipped tests
 # and go test's line for each package are kept for the end.
 unit() {
-	go test -v ./... 2>&1 | awk -v skipped="$skipped" -v summary="$summary" '
+	go test -timeout 20m -v ./... 2>&1 | awk -v skipped="$skipped" -v summary="$summary" '
 		/^[[:space:]]*--- SKIP/ { print "test: " $3 >>skipped }
 		/^(ok  |\?   )\t/ { print >>summary; held = ""; next }
 		/^FAIL\t/ { print >>summary; printf "%s", held; print; held = ""; fflush(); next }
