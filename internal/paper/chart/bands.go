@@ -61,13 +61,14 @@ func (f *drawing) bandWords() {
 		}
 		for _, part := range []struct {
 			words string
+			from  int // sixths of the run
 			value func(Band) float64
 		}{
-			{"9 in 10 cases", func(b Band) float64 { return (b.High90 + b.High50) / 2 }},
-			{"5 in 10", func(b Band) float64 { return (b.Low50 + b.Mid) / 2 }},
-			{"middle", func(b Band) float64 { return b.Mid }},
+			{"9 in 10 cases", 4, func(b Band) float64 { return (b.High90 + b.High50) / 2 }},
+			{"5 in 10", 3, func(b Band) float64 { return (b.Low50 + b.Mid) / 2 }},
+			{"middle", 2, func(b Band) float64 { return b.Mid }},
 		} {
-			if !f.leadFrom(part.words, run, part.value) {
+			if !f.leadFrom(part.words, run, part.from, part.value) {
 				f.leave(part.words)
 			}
 		}
@@ -76,8 +77,8 @@ func (f *drawing) bandWords() {
 }
 
 // leadFrom writes a word by a leader from somewhere along a run.
-func (f *drawing) leadFrom(words string, run []Band, value func(Band) float64) bool {
-	for k := 2; k < 5; k++ {
+func (f *drawing) leadFrom(words string, run []Band, from int, value func(Band) float64) bool {
+	for _, k := range []int{from, 2, 3, 4, 5} {
 		b := run[len(run)*k/6]
 		x, shown := f.row.at(b.At)
 		if shown && b.whole() && f.inside(value(b)) && f.lead(words, "halo", scene.Point{X: x, Y: f.y(value(b))}, 0) {

@@ -92,6 +92,58 @@ func TestDaysOnWhichClocksChange(t *testing.T) {
 	}
 }
 
+// What was done is written over the day, also where the water then stands at the
+// top of the axis.
+func TestWhatWasDoneIsWrittenOnTheChart(t *testing.T) {
+	for _, w := range bothWidths {
+		if words := parsed(t, chart.Draw(levels(), february(), w, true)).words(); !slices.Contains(words, "filled") || !slices.Contains(words, "lowest line, 8.2") {
+			t.Errorf("%s: %q", w, words)
+		}
+	}
+}
+
+// Bands are drawn where the numbers say, begin anew at each filling, and are
+// named on the chart.
+func TestBandsOfAForecast(t *testing.T) {
+	c := levels()
+	for _, from := range []string{"2027-02-01", "2027-02-10"} {
+		var run []chart.Band
+		for h := range 20 {
+			mid, wide := 20-0.2*float64(h), 0.1*float64(h)
+			run = append(run, chart.Band{At: at(from, "10:30").Add(time.Duration(h) * 6 * time.Hour), Low90: mid - 2*wide, Low50: mid - wide, Mid: mid, High50: mid + wide, High90: mid + 2*wide})
+		}
+		c.Bands = append(c.Bands, run)
+	}
+	for _, w := range bothWidths {
+		root := parsed(t, chart.Draw(c, february(), w, true))
+		a := axisOf(t, root)
+		if n := len(root.all("path", "b9")); n != 2 {
+			t.Fatalf("%d bands", n)
+		}
+		for i, run := range c.Bands {
+			for j, p := range points(root.all("path", "mm")[i]) {
+				if got := a.value(p.Y); math.Abs(got-run[j].Mid) > a.perPX() {
+					t.Errorf("%s: the middle %.2f is drawn at %.2f", w, run[j].Mid, got)
+				}
+			}
+			// Both edges lie in one path, the lower first.
+			edges := points(root.all("path", "be")[i])
+			for j, b := range run {
+				low, high := a.value(edges[j].Y), a.value(edges[j+len(run)].Y)
+				if math.Abs(low-b.Low90) > a.perPX() || math.Abs(high-min(b.High90, max(a.v0, a.v1))) > a.perPX() {
+					t.Errorf("%s: %.2f to %.2f is drawn from %.2f to %.2f", w, b.Low90, b.High90, low, high)
+				}
+			}
+		}
+		said := strings.Join(root.words(), "|") + root.attr["aria-label"]
+		for _, words := range []string{"9 in 10 cases", "5 in 10", "middle"} {
+			if !strings.Contains(said, words) {
+				t.Errorf("%s: %q is said nowhere", w, words)
+			}
+		}
+	}
+}
+
 // Closed days are hatched from top to bottom: the weekends and the break, which
 // lie in one piece where no open day is between.
 func TestClosedDaysAreHatched(t *testing.T) {

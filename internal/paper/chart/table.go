@@ -40,7 +40,7 @@ func Table(points []Point, decimals int, d Days) []Row {
 // span is the lowest to the highest of the readings of a kind; empty without
 // any. Two of one moment are before and after.
 func span(points []Point, kind Kind, decimals int) string {
-	all, any := Point{}, false
+	all, some := Point{}, false
 	if two := before(points, kind); len(two) == 2 {
 		return Figure(two[0], decimals) + ",\u00a0then\u00a0" + Figure(two[1], decimals)
 	}
@@ -48,12 +48,12 @@ func span(points []Point, kind Kind, decimals int) string {
 		if p.Kind != kind || !finite(p.Low) || !finite(p.High) {
 			continue
 		}
-		if !any {
+		if !some {
 			all = p
 		}
-		all.Low, all.High, any = min(all.Low, p.Low), max(all.High, p.High), true
+		all.Low, all.High, some = min(all.Low, p.Low), max(all.High, p.High), true
 	}
-	if !any {
+	if !some {
 		return ""
 	}
 	return Figure(all, decimals)

@@ -57,7 +57,7 @@ func (f *drawing) levelWords() {
 func (f *drawing) kindWords() {
 	names := map[Kind]string{Doubtful: "doubtful", Struck: "corrected"}
 	for _, kind := range []Kind{Doubtful, Struck, Sure} {
-		words, any, done := names[kind], false, false
+		words, some, done := names[kind], false, false
 		for i := range f.Points {
 			p := &f.Points[i]
 			x, shown := f.row.at(p.At)
@@ -67,12 +67,12 @@ func (f *drawing) kindWords() {
 			if kind == Sure {
 				words = "between two colours"
 			}
-			any = true
+			some = true
 			if done = f.lead(words, "halo", scene.Point{X: x, Y: f.y(f.onAxis(p.mid()))}, 8); done {
 				break
 			}
 		}
-		if any && !done {
+		if some && !done {
 			f.leave(words)
 		}
 	}
