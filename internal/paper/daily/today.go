@@ -16,6 +16,9 @@ func (p papers) today(paper scene.Size) []content.Sheet {
 	if t.Back != nil {
 		do.Cautions = []string{"First day after nobody came for " + days(t.Back.Days()) + ": take the return card before anything is touched."}
 	}
+	if words := t.AheadWords(); words != "" {
+		do.Paragraphs = []string{words}
+	}
 	do.Steps = content.Steps{First: 1, Items: stepWords(t.Steps)}
 	s := content.Sheet{Title: "Today, " + t.Day(p.a), Block: p.block("Today, "+t.Day(p.a), paper), Sections: []content.Section{do}}
 	if len(t.More) > 0 {
@@ -23,9 +26,6 @@ func (p papers) today(paper scene.Size) []content.Sheet {
 	}
 	if table, ok := p.levels(); ok {
 		s.Sections = append(s.Sections, content.Section{Heading: "Write here, then into the logbook", Tables: []content.Table{table}})
-	}
-	if words := t.AheadWords(); words != "" {
-		s.Sections = append(s.Sections, content.Section{Heading: "Soon", Paragraphs: []string{words}})
 	}
 	wrong := content.Table{Caption: "What you see, and the first safe thing to do", Wordy: true, Columns: []content.Column{{Head: "what you see"}, {Head: "do"}}}
 	for _, w := range t.Wrong {
@@ -40,8 +40,7 @@ func (p papers) today(paper scene.Size) []content.Sheet {
 		content.Section{Heading: "Something is wrong", Tables: []content.Table{wrong}},
 		content.Section{Heading: "Please do not", List: donts},
 		content.Section{Heading: "Who knows more", Lines: []content.Line{
-			"Office, phone ____________ Caretaker, phone ____________",
-			"Teacher, room or phone ____________ Towels lie ____________",
+			"Office, phone ______ Caretaker ______ Teacher ______ Towels lie ______",
 		}},
 	)
 	return []content.Sheet{s}
