@@ -85,17 +85,17 @@ func browse(t *testing.T, base string) *tab {
 		}
 		t.Skip(chromium.failure)
 	}
-	return openTab(t, chromium.ctx, base, chromedp.WithNewBrowserContext())
+	return openTab(chromium.ctx, t, base, chromedp.WithNewBrowserContext())
 }
 
 // second opens another tab of the same person: cookies and kept entries are
 // shared.
 func (b *tab) second() *tab {
 	b.Helper()
-	return openTab(b.T, b.ctx, b.base)
+	return openTab(b.ctx, b.T, b.base)
 }
 
-func openTab(t *testing.T, parent context.Context, base string, options ...chromedp.ContextOption) *tab {
+func openTab(parent context.Context, t *testing.T, base string, options ...chromedp.ContextOption) *tab {
 	t.Helper()
 	log := &tabLog{base: base}
 	ctx, cancel := chromedp.NewContext(parent, append(options, chromedp.WithListener(log.hear))...)
