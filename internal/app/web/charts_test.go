@@ -153,3 +153,20 @@ func TestEarlierWeeks(t *testing.T) {
 		o.get("/g/"+id+"/logbook/charts"+q, http.StatusOK)
 	}
 }
+
+// everyMark is a logbook with a mark of each kind.
+func everyMark() []reading.Row {
+	slip := acid(61, 61)
+	slip.Doubtful = []reading.Field{reading.FieldPH}
+	odd := acid(6.6, 6.6)
+	odd.Doubtful = slip.Doubtful
+	wrong := acid(6.9, 6.9)
+	wrong.At, wrong.ID = time.Date(2027, 2, 3, 10, 30, 0, 0, time.UTC), "wrong"
+	right := acid(6.1, 6.1)
+	right.At, right.Corrects = wrong.At, "wrong"
+	full := tepid(20)
+	full.Level.Filled = quantity.Typed[quantity.L]{Value: 3, Text: "3 L"}
+	low := tepid(21)
+	low.Level.Litres = quantity.Typed[quantity.L]{Value: 12, Text: "12 L"}
+	return []reading.Row{wrong, right, acid(5.5, 6), odd, slip, acid(5.8, 5.8), full, low}
+}
