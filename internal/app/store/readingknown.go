@@ -48,11 +48,28 @@ func (s *Store) inserting(ctx context.Context, work func(tx *sql.Tx, insert *sql
 // school's tubs, which nearly every page asks for.
 const mostKnown = 4096
 
-// knownRows are rows that were read out before. A row never changes, so what it
-// says need not be read out of its cells again.
+// knownRows are rows that were read out before, and gardens that are there. A
+// row never changes, so what it says need not be read out of its cells again;
+// and no garden ever goes.
 type knownRows struct {
-	mu   sync.Mutex
-	rows map[rowKey]knownRow
+	mu      sync.Mutex
+	rows    map[rowKey]knownRow
+	gardens map[string]bool
+}
+
+func (k *knownRows) has(garden string) bool {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	return k.gardens[garden]
+}
+
+func (k *knownRows) add(garden string) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if k.gardens == nil {
+		k.gardens = map[string]bool{}
+	}
+	k.gardens[garden] = true
 }
 
 type rowKey struct {

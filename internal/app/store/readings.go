@@ -72,8 +72,10 @@ func (s *Store) LastReading(ctx context.Context, garden string) (at time.Time, e
 // list goes through the rows of one query about a garden, which must be there.
 func (s *Store) list(ctx context.Context, garden, query string, values []any, each func(*sql.Rows) error) error {
 	n, err := s.each(ctx, query, values, each)
-	if err == nil && n == 0 {
-		_, err = s.Garden(ctx, garden)
+	if err == nil && n == 0 && !s.known.has(garden) {
+		if _, err = s.Garden(ctx, garden); err == nil {
+			s.known.add(garden)
+		}
 	}
 	return worded(err, s.path)
 }

@@ -16,11 +16,11 @@ import (
 	"rootbell/internal/science/reading"
 )
 
-// How many readings stand on the page Logbook, how many before a reading are
-// looked at when it is doubtful, and how many stand on a page of all of them.
+// How many readings stand on the page Logbook, how many before a reading it is
+// held against, and how many stand on a page of all of them.
 const (
 	mostLast   = 8
-	mostBeside = 24
+	mostBeside = 12
 	mostOnPage = 50
 )
 
@@ -112,7 +112,7 @@ func (s *Server) logbookPage(w http.ResponseWriter, r *http.Request, status int,
 	l := f.logbook
 	body := logBody{ID: l.ID, Example: l.Example, Tub: l.tubName(), Now: l.Now.Format(time.RFC3339), Heads: l.heads()}
 	if !l.Example {
-		kept, err := s.Store.Readings(r.Context(), l.ID, store.Span{Tub: l.tubName(), Most: mostBeside})
+		kept, err := s.Store.Readings(r.Context(), l.ID, store.Span{Tub: l.tubName(), Most: 2 * mostLast})
 		if err != nil {
 			s.failed(w, r, err)
 			return
@@ -223,25 +223,48 @@ func (s *Server) askBack(w http.ResponseWriter, r *http.Request, f *logForm) {
 // rowPosted is the row of a posted form, with the answers given to questions.
 // What keeps it from being written down is left in the form.
 func (s *Server) rowPosted(ctx context.Context, f *logForm) (reading.Row, error) {
-	there, err := s.Store.Reading(ctx, f.ID, f.values.Get("id"))
-	var none *store.NotFound
-	if err != nil && !errors.As(err, &none) {
-		return reading.Row{}, err
-	}
 	if f.values.Get("withdraw") == "yes" {
 		was, err := s.Store.Reading(ctx, f.ID, f.values.Get("corrects"))
-		return was.Withdrawal(f.values.Get("id")), err
+		row := was.Withdrawal(f.values.Get("id"))
+		if row.By = f.values.Get("by"); !reading.Named(f.teams(), row.By) {
+			row.By = ""
+		}
+		return row, err
+	}
+	var there store.Written
+	if f.values.Get("moment") == "" && f.values.Get("at") == "" {
+		var err error
+		if there, err = s.there(ctx, f); err != nil {
+			return reading.Row{}, err
+		}
 	}
 	row := f.row(there)
-	if len(f.problems) > 0 || there.ID != "" {
-		return row, nil // what is written down already was asked about then
+	if len(f.problems) > 0 {
+		return row, nil
 	}
 	beside, err := s.beside(ctx, f.logbook, row)
 	if err != nil {
 		return reading.Row{}, err
 	}
 	row = f.answer(row, beside)
-	return row, nil
+	if len(f.questions) == 0 {
+		return row, nil
+	}
+	// What is written down already was asked about then.
+	if there, err = s.there(ctx, f); there.ID != "" {
+		f.questions = nil
+	}
+	return row, err
+}
+
+// there is the row that is kept under a form's id already, if any.
+func (s *Server) there(ctx context.Context, f *logForm) (store.Written, error) {
+	there, err := s.Store.Reading(ctx, f.ID, f.values.Get("id"))
+	var none *store.NotFound
+	if errors.As(err, &none) {
+		err = nil
+	}
+	return there, err
 }
 
 // beside is what a new row is held against.
