@@ -78,11 +78,11 @@ var (
 	})
 	differenceLaw = working.Must(working.Law{
 		Symbol: "V", Kind: quantity.Volume, Formula: "v-w", Where: []working.Symbol{litres("v", "water at the upper line"), litres("w", "water at the lower line")},
-		Basis: working.OfNature, Source: "difference",
+		Basis: working.OfNature, Source: "the one less the other",
 	})
 	solutionLaw = working.Must(working.Law{
 		Symbol: "V", Kind: quantity.Volume, Formula: "v-w", Where: []working.Symbol{litres("v", "water up to the fill line"), litres("w", "what cups and stones push aside")},
-		Basis: working.OfNature, Source: "difference",
+		Basis: working.OfNature, Source: "the one less the other",
 	})
 	displacedLaw = working.Must(working.Law{
 		Symbol: "D", Kind: quantity.Volume, Formula: "n*pi/4*b^2*max(h-z, k)+s*pi/4*d^2*e",
