@@ -128,6 +128,7 @@ type MixAcid struct {
 	PlantedWait *float64 `json:"planted_wait_h,omitempty"`
 	Burns       bool     `json:"burns,omitempty"`
 	Solid       bool     `json:"solid,omitempty"`
+	Citric      bool     `json:"citric,omitempty"` // for small trims only; it does not last
 
 	Key string `json:"-"` // of the number of today's dose
 }

@@ -23,6 +23,7 @@ func (k *tubMix) acidOf(a solution.AcidPart) {
 		out.Missing = k.missing
 	}
 	r := a.Reagent()
+	out.Citric = r.Citric()
 	out.Solid, out.Burns = r.DensityKgL == 0, r.Burns() && a.Missing == ""
 	open, closed := a.OpenMmolL/1000, a.ClosedMmolL/1000
 	out.MmolLOpen, out.MmolLClosed = rounded(a.OpenMmolL, 4), rounded(a.ClosedMmolL, 4)

@@ -7,6 +7,7 @@ import (
 
 	"rootbell/internal/base/finding"
 	"rootbell/internal/base/quantity"
+	"rootbell/internal/base/working"
 	"rootbell/internal/science/solution"
 )
 
@@ -80,6 +81,7 @@ func (k *tubMix) target() (solution.Content, bool) {
 				c[n] = float64(v.Value)
 			}
 		}
+		k.untargeted(c)
 		return c, true
 	}
 	k.out.Recipe = feed.Recipe
@@ -94,6 +96,27 @@ func (k *tubMix) target() (solution.Content, bool) {
 	return r.MgL, true
 }
 
+// untargeted notes which nutrients that plants need a target leaves out.
+func (k *tubMix) untargeted(c solution.Content) {
+	var out []string
+	for _, n := range solution.Nutrients() {
+		switch n {
+		case solution.NitrateN, solution.AmmoniumN, solution.UreaN, solution.Sodium, solution.Chlorine:
+			continue
+		}
+		if c[n] <= 0 {
+			out = append(out, n.String())
+		}
+	}
+	if len(out) > 0 && !k.dosed {
+		k.about([]finding.Finding{{
+			Level: finding.Note, Code: "target-leaves-out", Field: joinField(k.field, "target"),
+			Text: "The target leaves out " + strings.Join(out, ", ") + ", and plants need all of them.",
+			Hint: "Add them in mg/L; a recipe in print names them, or take a recipe known here.",
+		}})
+	}
+}
+
 // portion enters how one fertiliser is measured out, and lists it where any of
 // it is taken.
 func (k *tubMix) portion(s shelved, p solution.Portion) {
@@ -101,53 +124,33 @@ func (k *tubMix) portion(s shelved, p solution.Portion) {
 		return
 	}
 	key := solution.KeyOf(s.Name)
-	w := Weigh{Name: s.Name, Part: s.Part, Index: s.at, Hazards: hazardsOf(s.Fertiliser), Grams: *rounded(p.Grams, 4), RoundedGrams: *rounded(p.RoundedGrams, 4)}
+	w := k.measured(s, p)
 	const how = "non-negative least squares, then whole steps of the tool"
-	poured := func(ml float64, what string) {
-		n := k.b.Found("poured_"+key, s.Name+what, "v", quantity.SmallVolume.WithDecimals(1, 2), quantity.Millilitre.Base(ml), how)
-		w.Millilitres, w.Key = rounded(ml, 2), n.Key
+	poured := func(what string) working.Number {
+		n := k.b.Found("poured_"+key, s.Name+what, "v", quantity.SmallVolume.WithDecimals(1, 2), quantity.Millilitre.Base(p.Millilitres), how)
+		w.Key = n.Key
+		return n
 	}
 	switch {
 	case p.Stock != nil:
-		poured(p.Stock.PourML, ", poured of its small stock")
-		w.Stock = &WeighPour{Grams: *rounded(p.Stock.Grams, 3), Litres: p.Stock.Litres, Thin: p.Stock.Thin, PourML: *rounded(p.Stock.PourML, 2)}
-		w.ScaleStepG = rounded(k.tools.ScaleStepG, 3)
-		v, _ := k.book.Find(w.Key)
-		k.b.Work(stockMassLaw, "grams_"+key, s.Name+", in what is poured", v,
+		k.b.Work(stockMassLaw, "grams_"+key, s.Name+", in what is poured", poured(", poured of its small stock"),
 			k.b.Found("small_stock_"+key, s.Name+", for its small stock", "g", weighed, quantity.Gram.Base(p.Stock.Grams), "the least that the scale weighs well and the syringe still pours"),
 			k.b.Found("small_stock_volume_"+key, "small stock of "+s.Name, "L", quantity.Volume, quantity.Litre.Base(p.Stock.Litres), "one bottle"),
 			k.b.Found("small_stock_thinned_"+key, "times that stock is thinned", "k", quantity.Count, p.Stock.Thin, "ten where a syringe would pour too little"))
 	case s.Liquid():
-		poured(p.Millilitres, ", poured")
-		v, _ := k.book.Find(w.Key)
-		k.b.Work(bottleMassLaw, "grams_"+key, s.Name+", what is poured weighs", v,
+		k.b.Work(bottleMassLaw, "grams_"+key, s.Name+", what is poured weighs", poured(", poured"),
 			k.b.Typed("density_"+key, "density of "+s.Name, "d", quantity.Density, quantity.KilogramPerLitre.Base(s.DensityKgL), 0))
 	case p.Spoons > 0:
-		k.spooned(s, p, &w, key)
-	default:
-		n := k.b.Found("grams_"+key, s.Name+", weighed", "m", weighed, quantity.Gram.Base(p.RoundedGrams), how)
-		w.Key = n.Key
-		if w.ScaleStepG = rounded(k.tools.ScaleStepG, 3); k.tools.ScaleStepG <= 0 {
-			w.ScaleStepG = nil
-			k.coarse(w, 0)
-		}
-	}
-	k.out.Weigh = append(k.out.Weigh, w)
-}
-
-// spooned enters level spoons of the class's own.
-func (k *tubMix) spooned(s shelved, p solution.Portion, w *Weigh, key string) {
-	for _, spoon := range k.plan.Spoons {
-		if spoon.Of != s.Name && spoon.Of != s.Salt {
-			continue
-		}
-		w.Spoons, w.Spoon = rounded(p.Spoons, 0), spoon.Name
 		n := k.b.Found("spoons_"+key, "level spoons of "+s.Name, "n", quantity.Count, p.Spoons, "non-negative least squares, then whole spoons")
 		w.Key = n.Key
 		k.b.Work(spoonMassLaw, "grams_"+key, s.Name+", in those spoons", n,
-			k.b.Typed("spoon_"+key, "one level "+spoon.Name+" of "+s.Name, "g", weighed, spoon.Mass.Value.Base(), 0))
-		return
+			k.b.Typed("spoon_"+key, "one level "+w.Spoon+" of "+s.Name, "g", weighed, k.spoonFor(s).Mass.Value.Base(), 0))
+	default:
+		n := k.b.Found("grams_"+key, s.Name+", weighed", "m", weighed, quantity.Gram.Base(p.RoundedGrams), how)
+		w.Key = n.Key
+		k.coarse(w, k.tools.ScaleStepG)
 	}
+	k.out.Weigh = append(k.out.Weigh, w)
 }
 
 // missed lists what the shelf does not bring to its target.

@@ -19,6 +19,10 @@ func MassWords(grams, step float64, s quantity.System) string {
 	for v := step; decimals < 4 && v > 0 && math.Abs(v-math.Round(v)) > 1e-6; decimals++ {
 		v *= 10
 	}
+	const worst = 0.02 // of the mass, by rounding for the eye
+	for decimals < 4 && math.Abs(quantity.Round(grams, decimals)-grams) > worst*grams {
+		decimals++
+	}
 	text := quantity.FormatNumber(quantity.Round(grams, decimals), decimals) + "\u00a0g"
 	if s == quantity.US {
 		text += " (" + quantity.Format(quantity.SmallMass.WithDecimals(2, 2), quantity.Gram.Base(grams), s) + ")"
@@ -91,11 +95,15 @@ func (k *tubMix) waterSteps() {
 	case c.StandHours > 0:
 		do = fmt.Sprintf("Let it stand open for %.0f hours, with the air stone on where there is one; deep or cold water for %.0f.", c.StandHours, c.DeepHours)
 	default:
-		do = "Chloramine does not go by standing: take it out with ascorbic acid."
+		do = "Chloramine does not go by standing."
 	}
 	why := "Chlorine hurts roots, and with ammonium from the feed it turns into chloramine."
 	if c.AscorbicMg != nil {
-		do += fmt.Sprintf(" Or stir in %.0f mg of ascorbic acid (plain vitamin C powder); a pinch more does no harm.", *c.AscorbicMg)
+		or := "Or stir in"
+		if c.StandHours == 0 {
+			or = "Stir in"
+		}
+		do += fmt.Sprintf(" %s %.0f mg of ascorbic acid (plain vitamin C powder); a pinch more does no harm.", or, *c.AscorbicMg)
 	} else {
 		why += " Nobody measured how much there is: ask the water company whether it is chloramine, which does not go by standing."
 	}
@@ -121,8 +129,15 @@ func (k *tubMix) acidStep() {
 	if at <= 0 {
 		return
 	}
-	do := fmt.Sprintf("An adult with goggles and gloves stirs %s of %s into a jug of this water, then the jug into the tub. Air on until tomorrow. No plants in it.", amount, a.Name)
+	wait := "Air on until tomorrow."
+	if k.plan.Tubs[k.index].Method == "still" {
+		wait = "Lid off until tomorrow."
+	}
+	do := fmt.Sprintf("An adult with goggles and gloves stirs %s of %s into a jug of this water, then the jug into the tub. %s No plants in it.", amount, a.Name, wait)
 	why := fmt.Sprintf("Acid into water, never water into acid. The pH reads about %.1f at once and comes to %.1f as the air takes the carbon dioxide out.", *a.PHAtOnce, *a.PHAfterAir)
+	if a.Citric {
+		why = "A small trim at most once a week: microbes eat citric acid within days, take oxygen for it, and the pH comes back."
+	}
 	k.step(DayBefore, ByAdult, do, why, a.Key)
 }
 
@@ -133,25 +148,28 @@ func (k *tubMix) chlorineCheck() {
 	k.step(OnTheDay, ByClass, "Dip a chlorine strip: it must show no colour before the feed goes in.", fmt.Sprintf("Under %g mg/L is safe for roots.", k.out.Chlorine.UseBelowMgL), "")
 }
 
-// measureWords is one fertiliser as it is measured out.
-func (k *tubMix) measureWords(w Weigh) string {
+func (k *tubMix) measureWords(w Weigh) string { return MeasureWords(w, k.plan.Units) }
+
+// MeasureWords is one fertiliser as it is measured out: 12.3 g of school mix.
+func MeasureWords(w Weigh, s quantity.System) string {
 	step := 0.1
 	if w.ScaleStepG != nil {
 		step = *w.ScaleStepG
 	}
 	switch {
 	case w.Stock != nil:
-		made := fmt.Sprintf("dissolve %s of %s and make it up to %s", k.gramWords(w.Stock.Grams, step), w.Name, k.volumeWords(w.Stock.Litres))
+		bottle := quantity.FormatNumber(w.Stock.Litres, 0) + "\u00a0L"
+		made := fmt.Sprintf("dissolve %s of %s and make it up to %s", MassWords(w.Stock.Grams, step, s), w.Name, bottle)
 		if w.Stock.Thin > 1 {
-			made += fmt.Sprintf("; make %s of that up to %s again", PourWords(1000*w.Stock.Litres/w.Stock.Thin, k.plan.Units), k.volumeWords(w.Stock.Litres))
+			made += fmt.Sprintf("; make %s of that up to %s again", PourWords(1000*w.Stock.Litres/w.Stock.Thin, s), bottle)
 		}
-		return made + "; pour " + PourWords(w.Stock.PourML, k.plan.Units) + " of it"
+		return made + "; pour " + PourWords(w.Stock.PourML, s) + " of it"
 	case w.Spoons != nil:
-		return fmt.Sprintf("%.0f level %s of %s", *w.Spoons, w.Spoon, w.Name)
+		return fmt.Sprintf("%.0f level %s (%s) of %s", *w.Spoons, map[bool]string{true: "spoon", false: "spoons"}[*w.Spoons == 1], w.Spoon, w.Name)
 	case w.Millilitres != nil:
-		return PourWords(*w.Millilitres, k.plan.Units) + " of " + w.Name
+		return PourWords(*w.Millilitres, s) + " of " + w.Name
 	}
-	return k.gramWords(w.RoundedGrams, step) + " of " + w.Name
+	return MassWords(w.RoundedGrams, step, s) + " of " + w.Name
 }
 
 // weighSteps puts what holds calcium into the tub by itself, as in strength it
@@ -160,6 +178,7 @@ func (k *tubMix) weighSteps() {
 	last := ""
 	for _, calcium := range []bool{false, true} {
 		var solids []string
+		verb := "Weigh"
 		for _, w := range k.out.Weigh {
 			if k.holdsCalcium(w) != calcium {
 				continue
@@ -173,6 +192,9 @@ func (k *tubMix) weighSteps() {
 				k.step(OnTheDay, ByAdult, sentence(k.measureWords(w))+" Stir.", "Too little for the scale by itself, so a small stock is weighed and its share poured. Label what is left.", w.Key)
 				continue
 			}
+			if w.Spoons != nil {
+				verb = "Measure out"
+			}
 			solids = append(solids, k.measureWords(w))
 		}
 		if len(solids) == 0 {
@@ -182,7 +204,7 @@ func (k *tubMix) weighSteps() {
 		if calcium {
 			why = "Calcium in a bucket of its own: in strength it turns to chalk or gypsum with sulfate and phosphate."
 		}
-		k.step(OnTheDay, ByAdult, fmt.Sprintf("Weigh %s. Dissolve in a bucket of water from the tub, pour back, and stir.", strings.Join(solids, ", ")), why, "")
+		k.step(OnTheDay, ByAdult, fmt.Sprintf("%s %s. Dissolve in a bucket of water from the tub, pour back, and stir.", verb, strings.Join(solids, ", ")), why, "")
 		last = solids[len(solids)-1]
 	}
 	if last == "" {
@@ -207,7 +229,7 @@ func (k *tubMix) stockSteps() {
 	for _, name := range s.Apart {
 		for _, w := range k.out.Weigh {
 			if w.Name == name {
-				k.step(OnTheDay, ByAdult, fmt.Sprintf("Weigh %s, dissolve in a bucket of water from the tub, and pour back.", k.measureWords(w)), "It keeps in no stock.", w.Key)
+				k.step(OnTheDay, ByAdult, fmt.Sprintf("Measure out %s, dissolve in a bucket of water from the tub, and pour back.", k.measureWords(w)), "It keeps in no stock.", w.Key)
 			}
 		}
 	}

@@ -2,10 +2,10 @@ package garden
 
 import (
 	"errors"
-	"fmt"
 
 	"rootbell/internal/base/finding"
 	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden/plan"
 	"rootbell/internal/science/solution"
 )
 
@@ -22,12 +22,8 @@ func (k *tubMix) stocks(shelf []solution.Fertiliser, b solution.Batch) {
 	if typed == nil {
 		return
 	}
-	coldest := solution.ColdestStore()
-	if c := k.plan.Place.Coldest; c.Set() {
-		coldest = float64(c.Value)
-	}
 	litres, strength := float64(typed.Volume.Or(usualStockLitres)), float64(typed.Strength.Or(usualStockStrength))
-	s, err := solution.MakeStocks(shelf, b.Fit.GramsPerLitre, strength, litres, coldest, quantity.Litre.From(k.litres.Base), "stocks")
+	s, err := solution.MakeStocks(shelf, b.Fit.GramsPerLitre, strength, litres, k.coldest(), quantity.Litre.From(k.litres.Base), "stocks")
 	var f *solution.Fault
 	if errors.As(err, &f) {
 		k.fault(finding.Stop, "stocks", f)
@@ -41,12 +37,15 @@ func (k *tubMix) stocks(shelf []solution.Fertiliser, b solution.Batch) {
 		Fills: quantity.Round(fills.Base, 1), LifeDays: s.LifeDays, Apart: s.Apart,
 	}
 	out.DoseMLPerL = quantity.Round(s.DoseMLPerL, 3)
-	out.A, out.B = k.tank(s.A, b), k.tank(s.B, b)
+	// A stock is weighed as the tub that all of it would fill: what is too little
+	// for the scale comes from a small stock of its own there too.
+	portions, _ := b.Target.Weigh(k.tools, shelf, b.Fit.GramsPerLitre, strength*litres, solution.Content{})
+	out.A, out.B = k.tank(s.A, b, portions), k.tank(s.B, b, portions)
 	k.out.Stocks = out
 }
 
-// tank enters what goes into one stock, to the step of the scale.
-func (k *tubMix) tank(t solution.Tank, b solution.Batch) MixTank {
+// tank enters what goes into one stock, as the class measures it.
+func (k *tubMix) tank(t solution.Tank, b solution.Batch, portions []solution.Portion) MixTank {
 	out := MixTank{Load: *rounded(t.Load, 3), Gypsum: *rounded(t.Gypsum, 2), Brushite: *rounded(t.Brushite, 2), Weigh: []Weigh{}}
 	strength, _ := k.book.Find(k.b.Key("stock_strength"))
 	volume, _ := k.book.Find(k.b.Key("stock_volume"))
@@ -59,17 +58,40 @@ func (k *tubMix) tank(t solution.Tank, b solution.Batch) MixTank {
 			n := k.b.Work(tankMassLaw, "stock_grams_"+key, s.Name+", for stock "+t.Letter,
 				k.b.Found("per_litre_"+key, s.Name+", in a litre of the tub", "c", solution.StockContent.WithDecimals(4, 4), b.Fit.GramsPerLitre[j]*1e-9, "non-negative least squares"), strength, volume)
 			s.ShowSolubility(k.b, k.coldest())
-			w := Weigh{Name: s.Name, Part: s.Part, Index: s.at, Hazards: hazardsOf(s.Fertiliser), Grams: *rounded(p.Grams, 4), RoundedGrams: *rounded(p.Grams, 4), Key: n.Key}
-			if step := k.tools.ScaleStepG; s.Liquid() {
-				w.Millilitres = rounded(s.Millilitres(p.Grams), 1)
-			} else if step > 0 {
-				w.RoundedGrams, w.ScaleStepG = *rounded(step*working0(p.Grams/step), 4), rounded(step, 3)
-				k.tooLittle(w, step)
-			}
+			w := k.measured(s, portions[j])
+			w.Key = n.Key
 			out.Weigh = append(out.Weigh, w)
 		}
 	}
 	return out
+}
+
+// measured is a portion as it stands in the JSON, without its numbers.
+func (k *tubMix) measured(s shelved, p solution.Portion) Weigh {
+	w := Weigh{Name: s.Name, Part: s.Part, Index: s.at, Hazards: hazardsOf(s.Fertiliser), Grams: *rounded(p.Grams, 5), RoundedGrams: *rounded(p.RoundedGrams, 5)}
+	switch {
+	case p.Stock != nil:
+		w.Stock = &WeighPour{Grams: *rounded(p.Stock.Grams, 3), Litres: p.Stock.Litres, Thin: p.Stock.Thin, PourML: *rounded(p.Stock.PourML, 2)}
+		w.Millilitres, w.ScaleStepG = rounded(p.Stock.PourML, 2), rounded(k.tools.ScaleStepG, 3)
+	case s.Liquid():
+		w.Millilitres = rounded(p.Millilitres, 2)
+	case p.Spoons > 0:
+		w.Spoons, w.Spoon = rounded(p.Spoons, 0), k.spoonFor(s).Name
+	case k.tools.ScaleStepG > 0:
+		w.ScaleStepG = rounded(k.tools.ScaleStepG, 3)
+	}
+	return w
+}
+
+// spoonFor is the class's spoon for a fertiliser; there is one where spoons are
+// counted.
+func (k *tubMix) spoonFor(s shelved) plan.Spoon {
+	for _, spoon := range k.plan.Spoons {
+		if spoon.Of == s.Name || spoon.Of == s.Salt {
+			return spoon
+		}
+	}
+	return plan.Spoon{}
 }
 
 func (k *tubMix) coldest() float64 {
@@ -77,16 +99,4 @@ func (k *tubMix) coldest() float64 {
 		return float64(c.Value)
 	}
 	return solution.ColdestStore()
-}
-
-// tooLittle warns where the scale cannot weigh what a stock needs.
-func (k *tubMix) tooLittle(w Weigh, step float64) {
-	if w.Grams >= solution.LeastSteps()*step {
-		return
-	}
-	k.about([]finding.Finding{{
-		Level: finding.Warn, Code: "stock-too-little", Field: "stocks",
-		Text: fmt.Sprintf("%s of %s for a stock is few steps for a scale of %s.", k.gramWords(w.Grams, step/10), w.Name, k.gramWords(step, step)),
-		Hint: "Make the stock larger or stronger, take a finer scale, or a label mix that brings the micronutrients together.",
-	}})
 }

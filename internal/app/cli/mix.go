@@ -92,8 +92,10 @@ func reportFinding(b *bytes.Buffer, f finding.Finding) {
 func reportTubMix(b *bytes.Buffer, a *garden.Assessment, m *garden.Mix) {
 	wrap(b, "", mixTitle(a, m))
 	b.WriteByte('\n')
-	weighTable(b, a, m.Weigh)
-	b.WriteByte('\n')
+	if m.Stocks == nil {
+		weighTable(b, a, m.Weigh)
+		b.WriteByte('\n')
+	}
 	if m.Band != nil {
 		wrap(b, "EC    ", fmt.Sprintf("%s to expect, anything from %s (at 25 °C).", m.ECWords(*m.EC), m.ECRange()))
 	}
@@ -167,9 +169,9 @@ func weighTable(b *bytes.Buffer, a *garden.Assessment, all []garden.Weigh) {
 		case w.Spoons != nil:
 			measured = fmt.Sprintf("%.0f × %s", *w.Spoons, plain(w.Spoon))
 		case w.Millilitres != nil:
-			measured = garden.PourWords(*w.Millilitres, a.Plan.Units)
-			if w.Grams == 0 {
-				wanted = "-"
+			wanted, measured = "-", garden.PourWords(*w.Millilitres, a.Plan.Units)
+			if w.RoundedGrams > 0 {
+				wanted = garden.PourWords(*w.Millilitres*w.Grams/w.RoundedGrams, a.Plan.Units)
 			}
 		}
 		rows = append(rows, []string{name, wanted, measured})
@@ -192,6 +194,8 @@ func reportAcid(b *bytes.Buffer, a *garden.Assessment, m *garden.Mix) {
 		wrap(b, "acid  ", "None. "+c.Why)
 	case c.Missing != "":
 		wrap(b, "acid  ", fmt.Sprintf("%.2f mmol/L that last, %.2f that would not. No dose: missing is %s.", *c.MmolLOpen, *c.MmolLClosed, plain(c.Missing)))
+	case c.Citric:
+		wrap(b, "acid  ", fmt.Sprintf("%s of %s at most, once a week, as a small trim: it does not last.", amountWords(a, c.DoseTodayML, c.DoseTodayG), plain(c.Name)))
 	default:
 		lasting, closed := amountWords(a, c.MLOpen, c.GOpen), amountWords(a, c.MLClosed, c.GClosed)
 		wrap(b, "acid  ", fmt.Sprintf("%s of %s lasts. %s would read the target at once and go back to pH %.1f in air.", lasting, plain(c.Name), closed, *c.PHRebound))
@@ -221,18 +225,14 @@ func reportStocks(b *bytes.Buffer, a *garden.Assessment, s *garden.MixStocks) {
 		name string
 		garden.MixTank
 	}{{"stock A", s.A}, {"stock B", s.B}} {
-		var parts []string
+		lead := t.name + "  "
 		for _, w := range t.Weigh {
-			step := 0.1
-			if w.ScaleStepG != nil {
-				step = *w.ScaleStepG
-			}
-			parts = append(parts, garden.MassWords(w.RoundedGrams, step, a.Plan.Units)+" of "+plain(w.Name))
+			wrap(b, lead, plain(garden.MeasureWords(w, a.Plan.Units))+".")
+			lead = strings.Repeat(" ", len(lead))
 		}
-		if len(parts) == 0 {
-			parts = []string{"nothing"}
+		if len(t.Weigh) == 0 {
+			wrap(b, lead, "Nothing.")
 		}
-		wrap(b, t.name+"  ", strings.Join(parts, ", ")+".")
 	}
 }
 

@@ -38,3 +38,17 @@ func TestDosesAsLabelsPrintThem(t *testing.T) {
 		}
 	}
 }
+
+func FuzzDose(f *testing.F) {
+	for _, text := range []string{"2 mL/L", "5 mL per 10 L", "1 g/L", "1/2 tsp/gal", "per", "/", "1e9 g/L", "1 g / 0,0001 mL"} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		var d Dose
+		err := d.readText(text, Key{})
+		each := d.MLPerL + d.GPerL
+		if err == nil && !(each > 0 && each <= strongestDose) || err != nil && d != (Dose{}) || d.MLPerL > 0 && d.GPerL > 0 {
+			t.Errorf("%q: %+v, %v", text, d, err)
+		}
+	})
+}

@@ -40,8 +40,8 @@ func NewTarget(mgL Content) (Target, error) {
 	}
 	for _, n := range aims {
 		aimed = aimed || mgL[n] > 0
-		if n.Micro() && mgL[n] > 0 {
-			t.Limits = append(t.Limits, Limit{n, value(factFeedLimitMicro) * mgL[n], "too much of a micronutrient is poison"})
+		if n.Micro() {
+			t.Limits = append(t.Limits, Limit{n, value(factFeedLimitMicro) * usual(mgL, n), "too much of a micronutrient is poison"})
 		}
 	}
 	if !aimed {
@@ -53,6 +53,19 @@ func NewTarget(mgL Content) (Target, error) {
 		Limit{AmmoniumN, max(percent(factFeedAmmoniumShare)*mgL[Nitrogen], mgL[AmmoniumN]), "more ammonium takes the pH down"},
 	)
 	return t, nil
+}
+
+// usual is what is aimed at of a micronutrient; where nobody aims at it, what the
+// default recipe holds, so that a salt taken for something else does not poison.
+func usual(mgL Content, n Nutrient) float64 {
+	if mgL[n] > 0 {
+		return mgL[n]
+	}
+	r, err := RecipeNamed(DefaultRecipe)
+	if err != nil {
+		return 0
+	}
+	return r.MgL[n]
 }
 
 // At is the target at another strength; 0.5 is half of everything. Ammonium is
@@ -98,16 +111,34 @@ type Fit struct {
 // out again, and only what the shelf adds counts as a miss; where it passes a
 // limit (see PassedBy), the shelf adds nothing to it.
 func (t Target) FitTo(shelf []Fertiliser, base Content) (Fit, error) {
-	ceilings := t.ceilings(shelf, base)
-	a, right, weights := t.system(shelf, base)
+	useful, at := t.useful(shelf)
+	ceilings := t.ceilings(useful, base)
+	a, right, weights := t.system(useful, base)
 	r, err := leastsq.UnderCeilings(a, right, weights, ceilings)
 	if err != nil {
 		return Fit{}, fmt.Errorf("solution: the fit: %w", err)
 	}
-	f := Fit{GramsPerLitre: r.X, Residual: r.Residual}
-	brought, ions := Sum(shelf, r.X)
+	f := Fit{GramsPerLitre: make([]float64, len(shelf)), Residual: r.Residual}
+	for i, j := range at {
+		f.GramsPerLitre[j] = r.X[i]
+	}
+	brought, ions := Sum(shelf, f.GramsPerLitre)
 	f.MgL, f.Ions = base.Plus(brought), ions
 	return f, nil
+}
+
+// useful are the fertilisers that bring something aimed at, and their places on
+// the shelf; of any other no amount would be wrong to the fit.
+func (t Target) useful(shelf []Fertiliser) (out []Fertiliser, at []int) {
+	for j, f := range shelf {
+		for _, n := range aims {
+			if t.MgL[n] > 0 && f.Share[n] > 0 {
+				out, at = append(out, f), append(at, j)
+				break
+			}
+		}
+	}
+	return out, at
 }
 
 // system are the wishes, one row for each nutrient aimed at, in parts of the
