@@ -17,6 +17,9 @@ import (
 // anyLog draws readings of two weeks, plausible or not, and the day of the last.
 func anyLog(t *rapid.T, tubs []string) (out []string, last time.Time) {
 	day := time.Date(2027, 1, 29, 9, 0, 0, 0, time.UTC)
+	if rapid.IntRange(0, 3).Draw(t, "planted long ago") == 3 {
+		out = append(out, tubs[0]+" 2027-01-04 09:00 level=24 done=planted")
+	}
 	for i := range rapid.IntRange(0, 12).Draw(t, "readings") {
 		day = day.Add(time.Duration(rapid.IntRange(0, 40).Draw(t, "hours")) * time.Hour)
 		line := rapid.SampledFrom(tubs).Draw(t, "tub") + " " + day.Add(time.Duration(i)*time.Minute).Format("2006-01-02 15:04")
@@ -47,6 +50,18 @@ func anyLog(t *rapid.T, tubs []string) (out []string, last time.Time) {
 		}
 		if strings.Contains(line, " EC=") && !strings.Contains(line, "done=") && rapid.Bool().Draw(t, "twice") {
 			out = append(out, strings.Replace(line, day.Add(time.Duration(i)*time.Minute).Format("15:04"), day.Add(time.Duration(i+1)*time.Minute).Format("15:04"), 1))
+		}
+	}
+	if last.IsZero() {
+		return out, last
+	}
+	// Half of the logs end on something to do, so that each kind comes up.
+	const checked = " checked=2027-01-20"
+	ends := []string{"", "", "", " level=16 EC=3.0" + checked, " level=29 EC=1.4" + checked, " level=15 EC=1.5" + checked, " level=18 EC=0.4" + checked}
+	if end := rapid.SampledFrom(ends).Draw(t, "end"); end != "" {
+		last = last.Truncate(24 * time.Hour).Add(15 * time.Hour)
+		for i := range 2 {
+			out = append(out, tubs[0]+" "+last.Add(time.Duration(30*i+50)*time.Minute).Format("2006-01-02 15:04")+end)
 		}
 	}
 	return out, last

@@ -26,24 +26,32 @@ type gone struct {
 	last, now    reading.Entry
 }
 
-// losses are the stretches between levels as read, by moment.
+// mostLosses is how many stretches between levels are looked at, the last ones.
+const mostLosses = 80
+
+// losses are the stretches between the last levels as read, by moment.
 func (k *deskTub) losses() []gone {
-	var out []gone
-	var last *reading.Entry
-	for i := range k.entries {
-		e := &k.entries[i]
-		if _, _, ok := e.Litres(k.vessel); !ok || e.Doubts(reading.FieldLevel) || e.Doubts(reading.FieldMoment) || e.Doubts(reading.FieldTub) {
-			continue
-		}
-		if last != nil {
-			poured := reading.PouredBetween(k.entries, last.At, e.At)
-			if l, ok := reading.Lost(working.NewBook(), k.vessel, last.Row, e.Row, poured, 0); ok {
-				out = append(out, gone{last.At, e.At, litresOf(l.Lost), *last, *e})
-			}
-		}
-		last = e
+	if k.lost != nil {
+		return k.lost
 	}
-	return out
+	var levels []int
+	for i := len(k.entries) - 1; i >= 0 && len(levels) <= mostLosses; i-- {
+		e := &k.entries[i]
+		if _, _, ok := e.Litres(k.vessel); ok && !e.Doubts(reading.FieldLevel) && !e.Doubts(reading.FieldMoment) && !e.Doubts(reading.FieldTub) {
+			levels = append(levels, i)
+		}
+	}
+	slices.Reverse(levels)
+	k.lost = []gone{}
+	for n := 1; n < len(levels); n++ {
+		from, to := levels[n-1], levels[n]
+		last, now := k.entries[from], k.entries[to]
+		poured := reading.PouredBetween(k.entries[from:to+1], last.At, now.At)
+		if l, ok := reading.Lost(working.NewBook(), k.vessel, last.Row, now.Row, poured, 0); ok {
+			k.lost = append(k.lost, gone{last.At, now.At, litresOf(l.Lost), last, now})
+		}
+	}
+	return k.lost
 }
 
 // rate enters what the tub takes in a day: from the class's own readings up to a

@@ -32,6 +32,7 @@ type deskTub struct {
 	readOn  term.Date      // of the level
 	st      steering.Tub
 	due     []steering.Advice
+	lost    []gone // see losses; nil: not looked at yet
 }
 
 // tub is the tub of a place in the plan; nil where its lines contradict each
