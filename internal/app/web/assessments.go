@@ -31,10 +31,10 @@ func newAssessments() *assessments {
 	return &assessments{turn: make(chan struct{}, runtime.GOMAXPROCS(0)), memory: newMemory(), kept: map[[sha256.Size]byte]*garden.Assessment{}}
 }
 
-// of is the assessment of a plan on a day. The full answer is given for a quick
+// of is the assessment of a plan on a day, with the stages asked for. The full answer is given for a quick
 // question too when it is there. The error is that ctx ended.
-func (k *assessments) of(ctx context.Context, text []byte, p *plan.Plan, on plan.Date, effort lid.Effort) (*garden.Assessment, error) {
-	full, asked := keyOf(text, on, lid.Full), keyOf(text, on, effort)
+func (k *assessments) of(ctx context.Context, text []byte, p *plan.Plan, on plan.Date, effort lid.Effort, stages garden.Stages) (*garden.Assessment, error) {
+	full, asked := keyOf(text, on, lid.Full, stages), keyOf(text, on, effort, stages)
 	if a := k.find(full, asked); a != nil {
 		return a, nil
 	}
@@ -47,7 +47,7 @@ func (k *assessments) of(ctx context.Context, text []byte, p *plan.Plan, on plan
 	if a := k.find(full, asked); a != nil {
 		return a, nil
 	}
-	a, err := garden.Assess(ctx, garden.Inputs{Plan: p, On: on, Effort: effort, Seed: 1, Memory: k.memory})
+	a, err := garden.Assess(ctx, garden.Inputs{Plan: p, On: on, Effort: effort, Seed: 1, Memory: k.memory, Stages: stages})
 	if err != nil {
 		return nil, err
 	}
@@ -55,8 +55,8 @@ func (k *assessments) of(ctx context.Context, text []byte, p *plan.Plan, on plan
 	return a, nil
 }
 
-func keyOf(text []byte, on plan.Date, effort lid.Effort) [sha256.Size]byte {
-	return sha256.Sum256(fmt.Appendf(nil, "%d %s %s", effort, on, text))
+func keyOf(text []byte, on plan.Date, effort lid.Effort, stages garden.Stages) [sha256.Size]byte {
+	return sha256.Sum256(fmt.Appendf(nil, "%d %d %s %s", effort, stages, on, text))
 }
 
 func (k *assessments) find(keys ...[sha256.Size]byte) *garden.Assessment {

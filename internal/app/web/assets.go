@@ -19,8 +19,11 @@ var files embed.FS
 // by name.
 var styleOrder = []string{"tokens.css", "base.css"}
 
-// paperStyle is for the pages of papers alone.
-const paperStyle = "paper.css"
+// Styles that only their own pages load, so that the others stay light.
+const (
+	paperStyle = "paper.css"
+	mixStyle   = "mix.css"
+)
 
 // assets are the pages' own style sheet, scripts and icon. Their address holds
 // a sum of all of them, so that a browser may keep them for ever and still
@@ -45,7 +48,7 @@ func readAssets() (*assets, error) {
 			return nil, err
 		}
 		hash.Write(text)
-		if path.Ext(e.Name()) == ".css" && e.Name() != paperStyle {
+		if path.Ext(e.Name()) == ".css" && e.Name() != paperStyle && e.Name() != mixStyle {
 			styles = append(styles, e.Name())
 		}
 		a.file[e.Name()] = text

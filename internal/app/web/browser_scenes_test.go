@@ -81,6 +81,12 @@ func (o *opened) everyScene(units string) []scene {
 			b.write("tubs[0].inside.height", "5 kg")
 			b.follow("#build .btn.first")
 		}},
+		{"mix-to-mend", "Not saved yet", func(b *tab) {
+			b.visit("/g/" + own + "/mix")
+			b.write("bottle.name", "grow")
+			b.write("bottle.label.N", "5 kg")
+			b.follow(`#mix [value="shelf"]`)
+		}},
 		{"text-to-mend", "Not saved yet", func(b *tab) {
 			b.visit("/g/" + own + "/text")
 			b.click("#text")
@@ -144,7 +150,7 @@ func (o *opened) ofGarden(id string) []scene {
 		out = append(out, page(short+link[1][strings.LastIndex(link[1], "/"):], link[1]))
 	}
 	for _, tub := range exampleTubs[id] {
-		out = append(out, page(short+"/build-"+tub, "/g/"+id+"/build?tub="+tub))
+		out = append(out, page(short+"/build-"+tub, "/g/"+id+"/build?tub="+tub), page(short+"/mix-"+tub, "/g/"+id+"/mix?tub="+tub))
 	}
 	tub := append(exampleTubs[id], "Tub-1")[0]
 	number := "/g/" + id + "/working/tubs." + tub + ".volume_solution"

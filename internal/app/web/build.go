@@ -80,8 +80,9 @@ type posting struct {
 	added    bool // a tub was added, which is shown next
 }
 
-// posted reads the form and makes its changes on the revision it began from.
-func (s *Server) posted(w http.ResponseWriter, r *http.Request) (p posting, ok bool) {
+// began reads a form that began from a revision; what cannot be read is
+// answered here.
+func (s *Server) began(w http.ResponseWriter, r *http.Request) (p posting, ok bool) {
 	if err := r.ParseForm(); err != nil {
 		s.refuse(w, r, http.StatusRequestEntityTooLarge, "The form was too long or broken, so nothing was read.", "Go back and try again with less in it.")
 		return p, false
@@ -106,6 +107,14 @@ func (s *Server) posted(w http.ResponseWriter, r *http.Request) (p posting, ok b
 	}
 	p.tub = tubAsked(p.o.Plan, r.PostForm.Get("tub"))
 	p.f = &form{text: p.o.Text, posted: r.PostForm, units: p.o.Plan.Units}
+	return p, true
+}
+
+// posted reads the form and makes its changes on the revision it began from.
+func (s *Server) posted(w http.ResponseWriter, r *http.Request) (p posting, ok bool) {
+	if p, ok = s.began(w, r); !ok {
+		return p, false
+	}
 	tubForm(p.f, p.tub)
 	for _, c := range p.f.changes() {
 		p.edits = append(p.edits, edit{c, false})
@@ -115,11 +124,16 @@ func (s *Server) posted(w http.ResponseWriter, r *http.Request) (p posting, ok b
 	}
 	p.text, p.problems = applied(p.o.Text, p.edits)
 	p.act(r.PostForm.Get("do"), r.PostForm)
+	p.read()
+	return p, true
+}
+
+// read reads the changed text.
+func (p *posting) read() {
 	if len(p.problems) == 0 {
 		p.plan, p.problems = plan.Parse("plan", p.text)
 	}
 	p.f.problems = p.problems
-	return p, true
 }
 
 // act does what a button of the form asks beyond putting the values in.
@@ -169,16 +183,22 @@ func (s *Server) saveBuild(w http.ResponseWriter, r *http.Request) {
 		s.buildPage(w, r, http.StatusUnprocessableEntity, p.o, last, p.f, p.tub)
 		return
 	}
-	mine := slices.DeleteFunc(slices.Clone(p.edits), func(e edit) bool { return e.Path == "" })
-	if len(mine) < len(p.edits) {
-		mine = nil // a shape was added or taken out: the whole text is what is wanted
-	}
-	if s.save(w, r, p.o.ID, p.base, p.text, mine, why(p)) {
+	if s.save(w, r, p.o.ID, p.base, p.text, p.mine(), why(p)) {
 		if p.added {
 			p.tub = len(p.plan.Tubs) - 1
 		}
 		http.Redirect(w, r, buildAddress(p.o.ID, p.plan.Tubs[p.tub].Name, "saved"), http.StatusSeeOther)
 	}
+}
+
+// mine are the changes as a conflict shows them; none where a shape or a bag was
+// added or taken out, and the whole text is what is wanted.
+func (p posting) mine() []edit {
+	mine := slices.DeleteFunc(slices.Clone(p.edits), func(e edit) bool { return e.Path == "" })
+	if len(mine) < len(p.edits) {
+		return nil
+	}
+	return mine
 }
 
 // why says in a few words what a revision changed.

@@ -170,8 +170,10 @@ func (f *form) changes() []plan.Change {
 	return out
 }
 
-// hasUnit tells whether more than a number was typed.
+// hasUnit tells whether more than a number was typed, or than two with 'to'
+// between them.
 func hasUnit(entry string) bool {
+	entry = strings.ReplaceAll(entry, " to ", " ")
 	return strings.ContainsFunc(entry, func(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune(`"'°%′″`, r) })
 }
 

@@ -26,7 +26,7 @@ func (s *Server) frameOf(r *http.Request, o *opened, a *garden.Assessment, page,
 	if !o.Example {
 		f.Saved = o.Revision.At.In(o.Now.Location()).Format("Mon 2 Jan 2006, 15:04")
 	}
-	for _, t := range []tab{{Name: "Build", Address: "build"}, {Name: "Today", Address: "today"}, {Name: "Logbook", Address: "logbook"}, {Name: "Working", Address: "working"}, {Name: "Papers", Address: "papers"}, {Name: "Plan as text", Address: "text"}} {
+	for _, t := range []tab{{Name: "Today", Address: "today"}, {Name: "Build", Address: "build"}, {Name: "Mix", Address: "mix"}, {Name: "Logbook", Address: "logbook"}, {Name: "Working", Address: "working"}, {Name: "Papers", Address: "papers"}, {Name: "Plan as text", Address: "text"}} {
 		t.Here = t.Address == page
 		t.Address = "/g/" + o.ID + "/" + t.Address
 		f.Head.Tabs = append(f.Head.Tabs, t)

@@ -100,12 +100,21 @@ func (s *Server) zoneOf(p *plan.Plan) *time.Location {
 
 // assess works the garden out.
 func (s *Server) assess(ctx context.Context, o *opened, effort lid.Effort) (*garden.Assessment, error) {
-	return s.work.of(ctx, o.Text, o.Plan, o.Today, effort)
+	return s.work.of(ctx, o.Text, o.Plan, o.Today, effort, 0)
+}
+
+// mixed is the garden worked out in full, with what its tubs are filled with.
+func (s *Server) mixed(ctx context.Context, o *opened) (*garden.Assessment, error) {
+	return s.work.of(ctx, o.Text, o.Plan, o.Today, lid.Full, garden.StageMix)
 }
 
 // ready opens a garden whose plan can be read and works it out in full. A text
 // with problems leads to the page where it can be mended.
 func (s *Server) ready(w http.ResponseWriter, r *http.Request) (*opened, *garden.Assessment, bool) {
+	return s.readyFor(w, r, func(ctx context.Context, o *opened) (*garden.Assessment, error) { return s.assess(ctx, o, lid.Full) })
+}
+
+func (s *Server) readyFor(w http.ResponseWriter, r *http.Request, assess func(context.Context, *opened) (*garden.Assessment, error)) (*opened, *garden.Assessment, bool) {
 	o, ok := s.open(w, r)
 	if !ok {
 		return nil, nil, false
@@ -114,7 +123,7 @@ func (s *Server) ready(w http.ResponseWriter, r *http.Request) (*opened, *garden
 		http.Redirect(w, r, "/g/"+o.ID+"/text", http.StatusSeeOther)
 		return nil, nil, false
 	}
-	a, err := s.assess(r.Context(), o, lid.Full)
+	a, err := assess(r.Context(), o)
 	if err != nil {
 		s.failed(w, r, err)
 		return nil, nil, false

@@ -82,9 +82,21 @@ func (o *opened) read(response *http.Response, address string, status int) strin
 		o.Fatal(err)
 	}
 	if response.StatusCode != status {
-		o.Fatalf("%s: status %d, want %d\n%s", address, response.StatusCode, status, head(string(body)))
+		o.Fatalf("%s: status %d, want %d\n%s", address, response.StatusCode, status, head(afterHead(string(body))))
 	}
 	return string(body)
+}
+
+// afterHead is a page from where it says something of its own.
+func afterHead(body string) string {
+	_, main, ok := strings.Cut(body, `<main`)
+	if !ok {
+		return body
+	}
+	if _, alert, ok := strings.Cut(main, `role="alert"`); ok {
+		return alert
+	}
+	return main
 }
 
 func head(text string) string { return text[:min(len(text), 600)] }

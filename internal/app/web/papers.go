@@ -42,11 +42,17 @@ func (s *Server) showPapers(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	daily := pack.TodayOf(morning, revisionOf(o))
+	mixed, err := s.mixed(r.Context(), o)
+	if err != nil {
+		s.failed(w, r, err)
+		return
+	}
+	mixing := pack.MixOf(mixed, revisionOf(o))
 	body := papersBody{
 		ID: o.ID, Size: a.Paper(), Groups: paperGroups(a, papers), Stops: stopsOf(a),
-		Answer: fmt.Sprintf("%s papers for the day of building, and %s for the days at the tub.", capital(inWords(len(papers))), inWords(len(daily))),
+		Answer: fmt.Sprintf("%s papers for the day of building, %s for the day of mixing and %s for the days at the tub.", capital(inWords(len(papers))), inWords(len(mixing)), inWords(len(daily))),
 	}
-	body.Groups = append(body.Groups, paperGroup{Name: "At the tub", Papers: daily})
+	body.Groups = append(body.Groups, paperGroup{Name: "For the day of mixing", Papers: mixing}, paperGroup{Name: "At the tub", Papers: daily})
 	for _, t := range a.Tubs {
 		if _, ok := pack.Named(papers, "lid-"+garden.Slug(t.Name)+".pdf"); !ok {
 			body.Missing = append(body.Missing, t.Name)
@@ -129,6 +135,15 @@ func (s *Server) paperAsked(w http.ResponseWriter, r *http.Request) (ask askedPa
 		return ask, false
 	}
 	if ask.Paper, ok = pack.Named(papersOf(ask.o, ask.a), r.PathValue("name")); ok {
+		return ask, true
+	}
+	mixed, err := s.mixed(r.Context(), ask.o)
+	if err != nil {
+		s.failed(w, r, err)
+		return ask, false
+	}
+	if ask.Paper, ok = pack.Named(pack.MixOf(mixed, revisionOf(ask.o)), r.PathValue("name")); ok {
+		ask.a = mixed
 		return ask, true
 	}
 	on, ok := s.dayAsked(w, r)

@@ -30,6 +30,10 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("POST /g/{garden}/build/try", s.tryBuild)
 	m.HandleFunc("POST /g/{garden}/merge", s.merge)
 
+	m.HandleFunc("GET /g/{garden}/mix", s.showMix)
+	m.HandleFunc("POST /g/{garden}/mix", s.saveMix)
+	m.HandleFunc("POST /g/{garden}/mix/try", s.tryMix)
+
 	m.HandleFunc("GET /g/{garden}/today", s.showToday)
 
 	m.HandleFunc("GET /g/{garden}/logbook", s.showLogbook)

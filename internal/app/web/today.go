@@ -78,17 +78,18 @@ func (s *Server) showToday(w http.ResponseWriter, r *http.Request) {
 	s.show(w, http.StatusOK, "today", f, body)
 }
 
-// readyOn is ready with the logbook, on the day that the address asks for; not
+// readyOn is ready with the mix and the logbook, on the day that the address asks for; not
 // set is now. query is the address's, to go on with.
-func (s *Server) readyOn(w http.ResponseWriter, r *http.Request) (o *opened, a *garden.Assessment, query string, ok bool) {
-	if o, _, ok = s.ready(w, r); !ok {
+func (s *Server) readyOn(w http.ResponseWriter, r *http.Request) (_ *opened, _ *garden.Assessment, query string, ok bool) {
+	o, plain, ok := s.readyFor(w, r, s.mixed)
+	if !ok {
 		return nil, nil, "", false
 	}
 	on, ok := s.dayAsked(w, r)
 	if !ok {
 		return nil, nil, "", false
 	}
-	a, err := s.morning(r.Context(), o, on)
+	a, err := s.asked(r.Context(), o, plain, on)
 	if err != nil {
 		s.failed(w, r, err)
 		return nil, nil, "", false
@@ -120,6 +121,11 @@ func (s *Server) morning(ctx context.Context, o *opened, on plan.Date) (*garden.
 	if err != nil {
 		return nil, err
 	}
+	return s.asked(ctx, o, a, on)
+}
+
+// asked is an assessment on such a morning.
+func (s *Server) asked(ctx context.Context, o *opened, a *garden.Assessment, on plan.Date) (_ *garden.Assessment, err error) {
 	m := garden.Morning{On: on, Zone: o.Now.Location()}
 	if !o.Example {
 		if !on.Set() {

@@ -47,6 +47,11 @@ func (s *Server) showWorkings(w http.ResponseWriter, r *http.Request) {
 		slug := garden.Slug(a.Tubs[i].Name)
 		known = known || scope == slug
 		body.Scopes = append(body.Scopes, scopeView{a.Tubs[i].Name, "?of=" + slug + on, scope == slug})
+		if a.Tubs[i].Mix != nil {
+			mix := slug + mixScope
+			known = known || scope == mix
+			body.Scopes = append(body.Scopes, scopeView{a.Tubs[i].Name + ", its mix", "?of=" + mix + on, scope == mix})
+		}
 	}
 	if !known && scope != "garden" && len(a.Tubs) > 0 {
 		scope = garden.Slug(a.Tubs[0].Name)
@@ -92,10 +97,16 @@ func stepsOf(a *garden.Assessment) map[string]bool {
 	return steps
 }
 
+// mixScope ends the scope of the numbers of a tub's mix.
+const mixScope = ".mix"
+
 func scopeOf(a *garden.Assessment, key string) string {
 	for i := range a.Tubs {
 		slug := garden.Slug(a.Tubs[i].Name)
-		if strings.HasPrefix(key, "tubs."+slug+".") {
+		switch {
+		case strings.HasPrefix(key, "tubs."+slug+".mix."):
+			return slug + mixScope
+		case strings.HasPrefix(key, "tubs."+slug+"."):
 			return slug
 		}
 	}

@@ -98,22 +98,48 @@ func (c Card) blocks(s content.Sheet) []block {
 	}
 	for _, section := range s.Sections {
 		parts := c.parts(section)
-		for i, part := range parts {
-			if i == 0 {
-				first, heading := part, section.Heading
-				part = func(column *scene.Column) {
-					style := c.style(scene.SerifBold)
-					style.SizeMM += scene.PointMM
-					column.Gap(1.8)
-					column.Text(style, heading)
-					column.Gap(0.8)
-					first(column)
-				}
-			}
-			out = append(out, part)
+		if len(parts) == 0 {
+			continue
 		}
+		first := parts[0]
+		parts[0] = func(column *scene.Column) {
+			c.heading(column, section.Heading)
+			first(column)
+		}
+		if section.Whole {
+			parts = []block{c.cutOut(parts)}
+		}
+		out = append(out, parts...)
 	}
 	return out
+}
+
+func (c Card) heading(column *scene.Column, words string) {
+	style := c.style(scene.SerifBold)
+	style.SizeMM += scene.PointMM
+	column.Gap(1.8)
+	column.Text(style, words)
+	column.Gap(0.8)
+}
+
+// cutOut is a section with a broken line round it to cut along.
+func (c Card) cutOut(parts []block) block {
+	const pad = 4.0
+	return func(column *scene.Column) {
+		column.Gap(2)
+		from := column.Left()
+		inner := column.Box
+		column.Box.Min.X, column.Box.Max.X = inner.Min.X+pad, inner.Max.X-pad
+		column.Gap(1)
+		for _, part := range parts {
+			part(column)
+		}
+		column.Gap(2)
+		column.Box = inner
+		frame := scene.Box{Min: scene.Point{X: inner.Min.X, Y: inner.Min.Y + column.Left()}, Max: scene.Point{X: inner.Max.X, Y: inner.Min.Y + from}}
+		column.Elements = append(column.Elements, scene.Shape{Path: scene.Rectangle(frame), Class: scene.Hidden})
+		column.Gap(3)
+	}
 }
 
 // parts are the blocks of a section under its heading.

@@ -28,6 +28,7 @@ type Block struct {
 // stand in the order in which they are read.
 type Section struct {
 	Heading    string
+	Whole      bool // to be cut out: framed, and not parted over two pages
 	Cautions   []string
 	Paragraphs []string
 	Steps      Steps

@@ -2,7 +2,7 @@ package mixing
 
 import (
 	"fmt"
-	"strings"
+	"slices"
 
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
@@ -21,7 +21,7 @@ func (p papers) labels(paper scene.Size) []content.Sheet {
 			s.Sections = append(s.Sections, p.stock("A", k.A, t.Name, *k), p.stock("B", k.B, t.Name, *k))
 		}
 		for _, w := range t.Mix.Weigh {
-			if w.Stock != nil {
+			if w.Stock != nil && (t.Mix.Stocks == nil || slices.Contains(t.Mix.Stocks.Apart, w.Name)) {
 				s.Sections = append(s.Sections, p.smallStock(w))
 			}
 		}
@@ -42,7 +42,7 @@ func ecWords(m *garden.Mix) string {
 
 // label is what stands on one bottle.
 func label(head, caution, what string, days float64) content.Section {
-	return content.Section{Heading: head, Cautions: []string{caution}, Paragraphs: []string{what}, Lines: []content.Line{
+	return content.Section{Heading: head, Whole: true, Cautions: []string{caution}, Paragraphs: []string{what}, Lines: []content.Line{
 		content.Line(fmt.Sprintf("Made on ____________ by team ____________ good for %s, until ____________", lifeWords(days))),
 	}}
 }
@@ -68,7 +68,7 @@ func (p papers) stock(letter string, t garden.MixTank, tub string, k garden.MixS
 	other := map[string]string{"A": "B", "B": "A"}[letter]
 	s := label("Stock "+letter+", "+quantity.FormatNumber(k.Strength, 0)+" times the feed of "+tub,
 		"Adults only. Goggles and gloves. Not for drinking. Never together with stock "+other+" undiluted.",
-		fmt.Sprintf("%s, made up to %s. Dose: %s for each litre. Keep it closed, dark, locked up and not in the cold.", Sentence(strings.TrimSuffix(List(what), ".")), Litres(k.LitresEach, p.a.Plan.Units), garden.PourWords(k.DoseMLPerL, quantity.Metric)),
+		fmt.Sprintf("%s, made up to %s. Dose: %s for each litre. Keep it closed, dark, locked up and not in the cold.", List(what), Litres(k.LitresEach, p.a.Plan.Units), garden.PourWords(k.DoseMLPerL, quantity.Metric)),
 		k.LifeDays)
 	if table, ok := Hazards(t.Weigh); ok {
 		s.Tables = []content.Table{table}
