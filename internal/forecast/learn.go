@@ -1,0 +1,138 @@
+package forecast
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+
+	"rootbell/internal/science/crop"
+)
+
+// Method says how readings change a forecast, and why so.
+const Method = "Each reading moves every member by the share of its surprise that the members' own spread explains, " +
+	"the instrument's error put in (ensemble Kalman filter: Evensen 1994, Burgers et al. 1998). " +
+	"It learns from one reading at a time, in one pass, and a thousand members stay a thousand: " +
+	"keeping only members that fit would leave a handful after six readings."
+
+// read lets the members expect some readings and learn from them, one after
+// another.
+func (e *ensemble) read(readings []int) {
+	for _, i := range readings {
+		r := &e.Readings[i]
+		expects := make([]float64, len(e.members))
+		e.each(func(k int, m *member) { expects[k] = m.expects(e.course, r) })
+		noise := e.noise(i, r.SD)
+		for k := range expects {
+			e.column[k] = expects[k] + noise[k]
+		}
+		slices.Sort(e.column)
+		learns := len(e.members) > 1 && !e.options.NoLearning && (e.options.LearnToHour <= 0 || r.AtHour <= e.options.LearnToHour)
+		e.out.Expected = append(e.out.Expected, Expected{i, bandOf(e.column), learns})
+		if learns {
+			e.learn(r, expects, noise)
+		}
+	}
+}
+
+// streamOfNoise keeps the chance of readings apart from that of members.
+const streamOfNoise = 1 << 40
+
+// noise is an instrument's error for each member, nought on the whole.
+func (e *ensemble) noise(reading int, sd float64) []float64 {
+	out := make([]float64, len(e.members))
+	if len(out) == 1 {
+		return out
+	}
+	random := rand.New(rand.NewPCG(e.options.Seed, streamOfNoise+uint64(reading)))
+	mean := 0.0
+	for k := range out {
+		out[k] = sd * random.NormFloat64()
+		mean += out[k] / float64(len(out))
+	}
+	for k := range out {
+		out[k] -= mean
+	}
+	return out
+}
+
+// expects is what a member expects an instrument without error to show.
+func (m *member) expects(c *course, r *Reading) float64 {
+	switch r.Of {
+	case Level:
+		return c.Tub.LevelMM(m.Litres)
+	case Strength:
+		return m.ECmS
+	}
+	s := &c.Tub.Stands[r.Stand]
+	if r.Of == Height {
+		return s.Crop.HeightMM(s.Model.ShootG(m.Stands[r.Stand], s.PerM2)) * m.factors.Value(Tall)
+	}
+	return s.Model.HarvestG(m.Stands[r.Stand], s.PerM2)
+}
+
+// learn moves every member by its surprise. What is moved are the factors, the
+// water, its salts and the logarithm of each stand's mass.
+func (e *ensemble) learn(r *Reading, expects, noise []float64) {
+	n := float64(len(e.members))
+	mean, spread := 0.0, 0.0
+	for _, x := range expects {
+		mean += x / n
+	}
+	for _, x := range expects {
+		spread += (x - mean) * (x - mean) / (n - 1)
+	}
+	width := int(factorCount) + 2 + len(e.Tub.Stands)
+	gain := make([]float64, width)
+	for k := range e.members {
+		for j := range width {
+			gain[j] += e.members[k].part(j) * (expects[k] - mean) / (n - 1)
+		}
+	}
+	for j := range gain {
+		gain[j] /= spread + r.SD*r.SD
+	}
+	e.each(func(k int, m *member) {
+		surprise := r.Value - noise[k] - expects[k]
+		for j, g := range gain {
+			m.move(e.course, j, g*surprise)
+		}
+		m.prepare(e.course)
+	})
+}
+
+// part is one of the numbers that a member learns.
+func (m *member) part(j int) float64 {
+	switch j -= int(factorCount); {
+	case j < 0:
+		return m.factors[j+int(factorCount)]
+	case j == 0:
+		return m.Litres
+	case j == 1:
+		return m.ECmS
+	default:
+		return math.Log(max(m.Stands[j-2].DryG(), tiny))
+	}
+}
+
+// tiny is a dry mass in g/m² under any that lives, so that there is a logarithm.
+const tiny = 1e-9
+
+// farthest is how many standard deviations a factor may be learned away.
+const farthest = 5
+
+// move changes one of those numbers, within what can be.
+func (m *member) move(c *course, j int, by float64) {
+	switch j -= int(factorCount); {
+	case j < 0:
+		f := &m.factors[j+int(factorCount)]
+		*f = max(-farthest, min(farthest, *f+by))
+	case j == 0:
+		m.Litres = max(0, min(c.mostL, m.Litres+by))
+	case j == 1:
+		m.ECmS = max(0, m.ECmS+by)
+	default:
+		times := math.Exp(max(-1, min(1, by)))
+		s := m.Stands[j-2]
+		m.Stands[j-2] = crop.State{Store: s.Store * times, Structure: s.Structure * times}
+	}
+}

@@ -1,0 +1,38 @@
+package forecast
+
+import "errors"
+
+// Quantity is what a reading is of.
+type Quantity int
+
+// The quantities that a forecast learns from.
+const (
+	Level    Quantity = iota // of the water, mm over the floor
+	Strength                 // EC, mS/cm at 25 °C
+	Height                   // of the plants of a stand over the lid, mm
+	Picked                   // fresh mass of one picked plant of a stand, g
+	quantityCount
+)
+
+// Reading is one figure read at the tub, before anything is done there.
+type Reading struct {
+	AtHour float64
+	Of     Quantity
+	Stand  int // for Height and Picked
+	Value  float64
+	SD     float64 // standard deviation of the reading's error, in its unit, over 0
+}
+
+func (r Reading) check(stands int) error {
+	switch {
+	case !finite(r.AtHour, r.Value, r.SD) || r.AtHour < 0 || r.Value < 0:
+		return errors.New("its hour or its figure is not known")
+	case !(r.SD > 0):
+		return errors.New("no instrument is without an error")
+	case r.Of < Level || r.Of >= quantityCount:
+		return errors.New("no such quantity")
+	case r.Of >= Height && (r.Stand < 0 || r.Stand >= stands):
+		return errors.New("it is of a stand that is not there")
+	}
+	return nil
+}
