@@ -53,7 +53,7 @@ const (
 	mostRows   = 8    // of a table before 'All days'
 	mostDays   = 190  // of 'All days': a term
 	mostWhole  = 1000 // readings whose corrections and deeds are looked up
-	mostDrawn  = 6000 // readings, the latest, that a page takes in
+	mostDrawn  = 4000 // readings, the latest, that a page takes in
 	weeksShown = 5
 )
 
