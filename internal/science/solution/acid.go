@@ -70,7 +70,7 @@ func (c *Chemistry) Planted(w Ions, r Reagent, lasting float64) (molL, phAtOnce 
 	if ph := at(0); ph <= least {
 		return 0, ph
 	}
-	molL = root(func(dose float64) float64 { return at(dose) - least }, 0, lasting, lasting*1e-9)
+	molL = root(func(dose float64) float64 { return at(dose) - least }, 0, lasting, lasting*1e-6)
 	return molL, at(molL)
 }
 
