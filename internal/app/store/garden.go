@@ -162,4 +162,5 @@ type alsoInto struct {
 	more []any
 }
 
+// Scan is of the scanner, into more.
 func (a alsoInto) Scan(into ...any) error { return a.scanner.Scan(slices.Concat(into, a.more)...) }

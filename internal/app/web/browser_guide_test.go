@@ -3,6 +3,8 @@
 package web_test
 
 import (
+	"fmt"
+	"net/http"
 	"os"
 	"path/filepath"
 	"testing"
@@ -22,6 +24,7 @@ func TestGuide(t *testing.T) {
 	}
 	o := open(t)
 	b := browse(t, o.base)
+	b.log.mayHear("422") // a question comes back with that status
 	b.do(chromedp.EmulateViewport(deskWide, 840, chromedp.EmulateScale(0.66)))
 	picture := func(name, top string) {
 		t.Helper()
@@ -59,4 +62,19 @@ func TestGuide(t *testing.T) {
 	picture("text", "0")
 	b.follow(`a[href$="/history"]`)
 	picture("history", "0")
+
+	logbook := "/g/" + o.garden() + "/logbook"
+	for i, ph := range []string{"6.9", "6.1", "6.2"} {
+		v := entry(fmt.Sprint("guide-", i), "tub", "Tub 1", "by", "", "ph", ph, "at", fmt.Sprintf("2027-02-0%dT09:30:00Z", 5+i))
+		if i == 1 {
+			v.Set("corrects", "guide-0")
+			v.Set("at", "2027-02-05T09:30:00Z")
+		}
+		o.post(logbook, v, http.StatusOK)
+	}
+	b.visit(logbook)
+	b.write("level", "24.5")
+	b.write("ph", "61")
+	b.follow("#entry .btn.first")
+	picture("logbook", "0")
 }
