@@ -180,6 +180,8 @@ func of(a *garden.Assessment, tub int) []drawn {
 		svg, ok := figure.Section(a, tub, w)
 		add("section "+w.String(), svg, ok)
 	}
+	svg, ok := figure.Today(a, tub)
+	add("today", svg, ok)
 	return out
 }
 

@@ -7,6 +7,7 @@ import (
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/cutaway"
 	"rootbell/internal/paper/scene"
+	"rootbell/internal/paper/sheet"
 )
 
 // The drawing of Today in px: as wide as a phone has room for.
@@ -79,7 +80,7 @@ func (f *todayFigure) fillLine(at float64) {
 	floor := f.zero.Y
 	f.line("n", scene.Point{X: right.X + 3, Y: right.Y}, scene.Point{X: x + 5, Y: right.Y})
 	f.line("n", scene.Point{X: f.at(scene.Point{X: f.Profile[0].MM / 2}).X + 4, Y: floor}, scene.Point{X: x + 5, Y: floor})
-	f.measure(dimension{a: scene.Point{X: x, Y: floor}, b: scene.Point{X: x, Y: right.Y}, words: []string{f.tub.Today.Line}}, "sm b")
+	f.measure(dimension{a: scene.Point{X: x, Y: floor}, b: scene.Point{X: x, Y: right.Y}, words: []string{sheet.Mark(at, f.system)}}, "sm b")
 	f.text(lettering{words: "line", class: "sm b", anchor: scene.Start, at: scene.Point{X: edge.X + 8, Y: right.Y - 5}})
 }
 
@@ -96,8 +97,8 @@ func (f *todayFigure) words() {
 }
 
 func (f *todayFigure) svg() string {
-	return fmt.Sprintf(`<svg class="fig" id="today-%s" width="%s" height="%s" viewBox="0 0 %s %s" role="img" aria-label="%s">%s</svg>`,
-		escaped(garden.Slug(f.tub.Name)), px(f.width), px(f.height), px(f.width), px(f.height), escaped(f.label()), f.out.String())
+	return fmt.Sprintf(`<svg class="fig" id="today-%s" width="%s" height="%s" viewBox="0 0 %s %s" role="img" aria-label="%s" data-scale="%s">%s</svg>`,
+		escaped(garden.Slug(f.tub.Name)), px(f.width), px(f.height), px(f.width), px(f.height), escaped(f.label()), mm(f.scale), f.out.String())
 }
 
 func (f *todayFigure) label() string {
