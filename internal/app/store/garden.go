@@ -163,4 +163,5 @@ type alsoInto struct {
 }
 
 // Scan is of the scanner, into more.
+// Scan reads a row with the columns asked for besides.
 func (a alsoInto) Scan(into ...any) error { return a.scanner.Scan(slices.Concat(into, a.more)...) }
