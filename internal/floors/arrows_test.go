@@ -39,7 +39,7 @@ var arrows = map[string][]string{
 	"internal/paper/figure":          {"internal/base/plane", "internal/base/quantity", "internal/garden", "internal/paper/cutaway", "internal/paper/scene", "internal/paper/sheet", "internal/school/term"},
 	"internal/paper/card":            {"internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/daily":           {"internal/garden", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
-	"internal/paper/mixing":          {"internal/base/quantity", "internal/garden", "internal/garden/plan", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
+	"internal/paper/mixing":          {"internal/base/finding", "internal/base/quantity", "internal/garden", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/chart":           {"internal/paper/figure", "internal/paper/scene", "internal/school/term"},
 	"internal/paper/pack":            {"internal/base/quantity", "internal/school/shopping", "internal/garden", "internal/paper/..."},
 	"internal/app/store":             {"internal/base/quantity", "internal/science/reading"},

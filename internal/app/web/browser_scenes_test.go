@@ -87,6 +87,10 @@ func (o *opened) everyScene(units string) []scene {
 			b.write("bottle.label.N", "5 kg")
 			b.follow(`#mix [value="shelf"]`)
 		}},
+		{"mix-more", "Half the dose does not give half the EC", func(b *tab) {
+			b.visit("/g/example-fernhollow/mix")
+			b.click("#mix-more > summary")
+		}},
 		{"text-to-mend", "Not saved yet", func(b *tab) {
 			b.visit("/g/" + own + "/text")
 			b.click("#text")

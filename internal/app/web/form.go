@@ -66,9 +66,7 @@ func (f *form) field(path, label, hint string) field {
 	if spec.Day {
 		out.Kind = "date"
 	}
-	if spec.Measured {
-		out.Unit = spec.Kind.Unit(f.units).Symbol
-	}
+	out.Unit = f.unitOf(path, spec)
 	if spec.Tick {
 		spec.Words = []string{"no", "yes"}
 	}
@@ -123,6 +121,18 @@ func (f *form) defaultAt(spec plan.Spec, unit string) (short, hint string) {
 	return "", "Left empty: " + spec.Default + "."
 }
 
+// unitOf is the unit at a field's end, which a bare number is taken in. A scale
+// that weighs salts shows grams everywhere.
+func (f *form) unitOf(path string, spec plan.Spec) string {
+	switch {
+	case !spec.Measured:
+		return ""
+	case path == "tools.scale_step":
+		return quantity.Gram.Symbol
+	}
+	return spec.Kind.Unit(f.units).Symbol
+}
+
 // shown is a typed quantity as the form's field has it: the number alone where
 // the unit stands at the field's end.
 func (f *form) shown(typed, unit string) string {
@@ -137,7 +147,7 @@ func (f *form) shown(typed, unit string) string {
 func (f *form) typedIn(path, entry string) string {
 	entry = strings.TrimSpace(entry)
 	spec, ok := plan.SpecAt(path)
-	unit := spec.Kind.Unit(f.units).Symbol
+	unit := f.unitOf(path, spec)
 	if entry == "" || !ok || !spec.Measured || unit == "" || hasUnit(entry) {
 		return entry
 	}
@@ -154,10 +164,7 @@ func (f *form) changes() []plan.Change {
 		}
 		typed, _, _, there := f.doc().Value(path)
 		spec, _ := plan.SpecAt(path)
-		unit := ""
-		if spec.Measured {
-			unit = spec.Kind.Unit(f.units).Symbol
-		}
+		unit := f.unitOf(path, spec)
 		entry := strings.TrimSpace(f.posted.Get(path))
 		switch {
 		case entry == f.shown(typed, unit), entry == typed:

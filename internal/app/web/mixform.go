@@ -18,6 +18,7 @@ type mixForm struct {
 	Wanted, Tools      []group
 	More               []group // acid, base, stocks, bleach
 	Acid, Base, Spoons bool    // whether one is in the plan
+	NewOpen, MoreOpen  bool    // something in there is to be mended
 }
 
 // bagView is one fertiliser with its fields folded away.
@@ -44,7 +45,7 @@ func formOf(f *form, tub int) mixForm {
 			f.field("tap.iron", "iron", " "), f.field("tap.boron", "boron", " "),
 		}}, {Legend: "The water itself", Fields: []field{
 			f.field("tap.softened", "Softened with salt", " "), f.field("blend", "There is to blend with", " "),
-			f.field("place.water_temperature", "Water in the tub", ""),
+			f.field("place.water_temperature", "Water in the tub", "Left empty: as warm as the room."),
 		}}},
 	}
 	for i := range f.doc().Items("fertilisers") {
@@ -53,10 +54,11 @@ func formOf(f *form, tub int) mixForm {
 	m.New = f.newBag()
 	m.Wanted = []group{f.feed(tub)}
 	m.Tools = []group{{Legend: "What measures", Fields: []field{
-		f.field("tools.scale_step", "The scale shows steps of", ""), f.choice("tools.ec", "EC is read with"),
+		f.field("tools.scale_step", "The scale shows steps of", "Left empty: 1 g, as a kitchen scale."), f.choice("tools.ec", "EC is read with"),
 		f.field("tools.ec_scale", "The meter shows", " "), f.choice("tools.ph", "pH is read with"),
 	}}}
 	m.More = f.storeRoom()
+	m.NewOpen, m.MoreOpen = len(m.Shelf) == 0 || toMend(m.New), toMend(m.TapMore) || toMend(m.More)
 	m.Acid, m.Base, m.Spoons = f.doc().Items("acids") > 0, f.doc().Items("bases") > 0, f.doc().Items("spoons") > 0
 	f.name(m)
 	return m
@@ -130,10 +132,15 @@ func (f *form) bag(i int) bagView {
 		b.Group = append(b.Group, label)
 	}
 	b.Group = append(b.Group, group{Legend: "How it comes", Pair: true, Fields: []field{f.field(at("density"), "density", " "), f.field(at("part"), "bottle", " ")}, Note: "A liquid: weigh 100 mL of it. 118 g is 1.18 kg/L."})
-	for _, g := range b.Group {
-		b.Open = b.Open || slices.ContainsFunc(g.Fields, func(x field) bool { return x.Error != nil })
-	}
+	b.Open = toMend(b.Group)
 	return b
+}
+
+// toMend tells whether something is wrong in one of the fields.
+func toMend(groups []group) bool {
+	return slices.ContainsFunc(groups, func(g group) bool {
+		return slices.ContainsFunc(g.Fields, func(x field) bool { return x.Error != nil })
+	})
 }
 
 // feed is what the solution is to be: the tub's own where it has one, else the

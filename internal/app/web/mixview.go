@@ -22,6 +22,7 @@ type mixWork struct {
 	ID, Tub    string
 	Example    bool
 	Mixed      bool
+	Stop       string
 	Bold, Rest string
 	Findings   []findingView
 	Further    []findingView // beyond the first three
@@ -67,16 +68,6 @@ type stockView struct {
 	Weigh        []string
 }
 
-// mixFields begin the fields of the plan that a mix rests on.
-var mixFields = []string{"fertilisers", "tap", "acids", "bases", "blend", "stocks", "spoons", "bleach", "feed", "tools.scale_step", "tools.ec", "tools.ph", "place.water_temperature", "place.coldest"}
-
-func aboutMix(field string, tub int) bool {
-	if own, mine := strings.CutPrefix(field, fmt.Sprintf("tubs[%d].", tub)); mine {
-		field = own
-	}
-	return slices.ContainsFunc(mixFields, func(head string) bool { return strings.HasPrefix(field, head) })
-}
-
 // mixWork shows a tub of an assessment that was asked for its mix.
 func (s *Server) mixWork(o *opened, a *garden.Assessment, f *form, tub int) *mixWork {
 	t := &a.Tubs[tub]
@@ -90,12 +81,13 @@ func (s *Server) mixWork(o *opened, a *garden.Assessment, f *form, tub int) *mix
 		}
 		return w
 	}
+	w.Stop = capital(mixing.Stop(a, tub))
 	w.Bold, w.Rest = mixing.Answer(a, tub)
 	w.Cautions = mixing.Cautions()
 	w.steps(o, a, t.Mix)
 	w.meter(a, t.Mix)
 	w.workings(o, a, t.Mix)
-	w.elements(t.Mix)
+	w.elements(a, t.Mix)
 	w.stocks(a, t.Mix)
 	w.Water = waterWords(a, t.Mix)
 	w.Bars = svg(figure.Bars(t.Mix))
@@ -121,7 +113,7 @@ func (w *mixWork) findings(o *opened, a *garden.Assessment, f *form, tub int) {
 		if of := tubOf(one.Field); of >= 0 && of != tub {
 			continue
 		}
-		if !aboutMix(one.Field, tub) && (w.Mixed || one.Level != finding.Stop) {
+		if !mixing.Concerns(one.Field, tub) && (w.Mixed || one.Level != finding.Stop) {
 			continue
 		}
 		v := findingView{Finding: one, Level: one.Level.String(), Where: plan.PathWords(o.Text, one.Field)}
@@ -196,7 +188,7 @@ func (w *mixWork) workings(o *opened, a *garden.Assessment, m *garden.Mix) {
 	for _, one := range m.Weigh {
 		keys = append(keys, one.Key)
 	}
-	for _, end := range []string{"ec", "ppm", "ph_after_salts", "acid_today", "acid_open", "base"} {
+	for _, end := range []string{"ec", "ppm", "ph_after_salts", "acid_today", "base"} {
 		keys = append(keys, m.Key+"."+end)
 	}
 	if m.Clean != nil {
@@ -209,7 +201,7 @@ func (w *mixWork) workings(o *opened, a *garden.Assessment, m *garden.Mix) {
 	}
 }
 
-func (w *mixWork) elements(m *garden.Mix) {
+func (w *mixWork) elements(a *garden.Assessment, m *garden.Mix) {
 	digits := func(v float64) string {
 		switch {
 		case v == 0:
@@ -229,12 +221,34 @@ func (w *mixWork) elements(m *garden.Mix) {
 		w.Elements = append(w.Elements, row)
 	}
 	for _, miss := range m.Misses {
-		row := missRow{Word: miss.Element, Have: digits(miss.HaveMgL), Want: digits(miss.WantMgL), InTheWay: sentence(miss.InTheWay), Buy: "Accept it."}
-		if len(miss.Buy) > 0 {
-			row.Buy = "Buy " + strings.Join(miss.Buy, " or ") + ", or accept it."
-		}
-		w.Misses = append(w.Misses, row)
+		w.Misses = append(w.Misses, missRow{
+			Word: wordOf(m, miss.Element), Have: digits(miss.HaveMgL), Want: digits(miss.WantMgL),
+			InTheWay: sentence(miss.InTheWay), Buy: adviceOn(a, miss),
+		})
 	}
+}
+
+// wordOf is an element's word beside its symbol.
+func wordOf(m *garden.Mix, symbol string) string {
+	for _, e := range m.Elements {
+		if e.Symbol == symbol {
+			return e.Word + ", " + symbol
+		}
+	}
+	return symbol
+}
+
+// adviceOn is what to buy or accept, as the finding about it says.
+func adviceOn(a *garden.Assessment, miss garden.MixMiss) string {
+	for _, one := range a.Findings {
+		if one.Code == "feed-"+miss.Element {
+			return sentence(one.Hint)
+		}
+	}
+	if len(miss.Buy) > 0 {
+		return "Buy " + strings.Join(miss.Buy, " or ") + ", or accept it."
+	}
+	return "Accept it."
 }
 
 func (w *mixWork) stocks(a *garden.Assessment, m *garden.Mix) {

@@ -50,6 +50,9 @@ func (p *pen) bar(e garden.MixElement, y float64) {
 		p.chain(class, true, scene.Point{X: from, Y: top}, scene.Point{X: to, Y: top}, scene.Point{X: to, Y: bottom}, scene.Point{X: from, Y: bottom})
 	}
 	box("b9", x(e.LowMgL), x(e.HighMgL), y, y+14)
+	for _, edge := range []float64{x(e.LowMgL), x(e.HighMgL)} {
+		p.line("be", scene.Point{X: edge, Y: y}, scene.Point{X: edge, Y: y + 14})
+	}
 	box("solid", barLeft, x(e.HaveMgL), y+4, y+10)
 	p.line("n", scene.Point{X: barLeft, Y: y - 2}, scene.Point{X: barLeft, Y: y + 16})
 	p.line("k", scene.Point{X: x(e.WantMgL), Y: y - 1}, scene.Point{X: x(e.WantMgL), Y: y + 15})
@@ -133,7 +136,7 @@ func ECCurve(m *garden.Mix) (svg string, ok bool) {
 	high := points[len(points)-1].Y
 	s := rung(high)
 	f := newPlot(most, 0, math.Ceil(high/s)*s)
-	f.axes(s, decimalsOf(s), "mS/cm", []float64{0, 0.25, 0.5, 0.75, 1, 1.25, 1.5}, []string{"0", "1/4", "1/2", "3/4", "1", "1 1/4", "1 1/2"}, "of the dose")
+	f.axes(s, decimalsOf(s), "mS/cm", []float64{0, 0.25, 0.5, 0.75, 1, 1.25, 1.5}, []string{"0", "1/4", "1/2", "3/4", "1", "", "1 1/2"}, "of the dose")
 	f.curve("mm", points)
 	whole := f.at(1, curve.EC(1))
 	f.circle("rd", whole, 4)
@@ -194,7 +197,7 @@ func Titration(m *garden.Mix) (svg string, ok bool) {
 	f.text(lettering{words: "at once", class: "sm halo", anchor: scene.End, at: f.beside(atOnce, 0.4, 16)})
 	at := f.at(*m.Acid.MmolLOpen, f.lowY)
 	f.line("lowl", at, f.at(*m.Acid.MmolLOpen, f.highY))
-	f.text(lettering{words: "the dose", class: "sm b halo", anchor: scene.End, at: scene.Point{X: at.X - 5, Y: f.top + 10}})
+	f.text(lettering{words: "the dose", class: "sm b halo", anchor: scene.End, at: scene.Point{X: at.X - 5, Y: f.bottom - 8}})
 	return f.named("mix-titration", fmt.Sprintf("pH against the acid. At %s mmol/L, the dose, it reads about %s at once and %s after a night of air.",
 		quantity.FormatNumber(*m.Acid.MmolLOpen, 2), said(m.Acid.PHAtOnce), said(m.Acid.PHAfterAir))), true
 }

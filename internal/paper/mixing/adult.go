@@ -13,13 +13,14 @@ func (p papers) acids(paper scene.Size) []content.Sheet {
 	var out []content.Sheet
 	for _, i := range p.tubs {
 		if t := &p.a.Tubs[i]; AcidDose(t.Mix) {
-			out = append(out, p.acidOf(t, paper))
+			out = append(out, p.acidOf(i, paper))
 		}
 	}
 	return out
 }
 
-func (p papers) acidOf(t *garden.Tub, paper scene.Size) content.Sheet {
+func (p papers) acidOf(i int, paper scene.Size) content.Sheet {
+	t := &p.a.Tubs[i]
 	a := t.Mix.Acid
 	title := "Acid card: " + t.Name
 	care := []string{
@@ -43,7 +44,7 @@ func (p papers) acidOf(t *garden.Tub, paper scene.Size) content.Sheet {
 		fmt.Sprintf("The pH reads about %.1f at once. Leave it: nothing is added to bring it back.", *a.PHAtOnce),
 		fmt.Sprintf("Air on until tomorrow. Then it should read about %.1f. Compare with that number, not with what you wished for.", *a.PHAfterAir),
 	}
-	s := content.Sheet{Title: title, Block: p.block(title, paper), Sections: []content.Section{
+	s := content.Sheet{Title: title, Stop: Stop(p.a, i), Block: p.block(title, paper), Sections: []content.Section{
 		{Heading: "First", Cautions: care},
 		{Heading: "In order", Steps: content.Steps{First: 1, Items: steps}},
 		{Heading: "Write down", Lines: []content.Line{

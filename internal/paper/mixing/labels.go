@@ -16,7 +16,7 @@ func (p papers) labels(paper scene.Size) []content.Sheet {
 	for _, i := range p.tubs {
 		t := &p.a.Tubs[i]
 		title := "Bottle labels: " + t.Name
-		s := content.Sheet{Title: title, Block: p.block(title, paper)}
+		s := content.Sheet{Title: title, Stop: Stop(p.a, i), Block: p.block(title, paper)}
 		if k := t.Mix.Stocks; k != nil {
 			s.Sections = append(s.Sections, p.stock("A", k.A, t.Name, *k), p.stock("B", k.B, t.Name, *k))
 		}

@@ -44,7 +44,7 @@ func (p papers) doses(paper scene.Size) []content.Sheet {
 	for _, i := range p.tubs {
 		t := &p.a.Tubs[i]
 		title := "Dose table: " + t.Name
-		s := content.Sheet{Title: title, Block: p.block(title, paper), Sections: []content.Section{
+		s := content.Sheet{Title: title, Stop: Stop(p.a, i), Block: p.block(title, paper), Sections: []content.Section{
 			{
 				Heading: "For so much water", Tables: []content.Table{p.amounts(t.Mix)},
 				Paragraphs: []string{"For new water of this plan, never on top of what is in the tub. An adult measures it out. A dash is too little for the scale: make more water, or a small stock."},

@@ -24,7 +24,7 @@ func (p papers) mixing(paper scene.Size) []content.Sheet {
 		t := &p.a.Tubs[i]
 		title := "Mixing card: " + t.Name
 		bold, rest := Answer(p.a, i)
-		s := content.Sheet{Title: title, Block: p.block(title, paper), Sections: []content.Section{
+		s := content.Sheet{Title: title, Stop: Stop(p.a, i), Block: p.block(title, paper), Sections: []content.Section{
 			{Heading: "First", Cautions: Cautions()},
 			{Heading: "In order", Paragraphs: []string{bold + " " + rest}, Steps: content.Steps{First: 1, Items: Steps(t.Mix)}},
 			{Heading: "Tick off", Tables: []content.Table{p.ticks(t.Mix)}, Lines: p.readings(t.Mix)},

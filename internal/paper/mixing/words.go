@@ -3,8 +3,10 @@ package mixing
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
+	"rootbell/internal/base/finding"
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/content"
@@ -40,6 +42,29 @@ func Mass(w garden.Weigh, s quantity.System) string {
 		step = *w.ScaleStepG
 	}
 	return garden.MassWords(w.RoundedGrams, step, s)
+}
+
+// fields begin the places in the plan that a mix rests on.
+var fields = []string{"fertilisers", "tap", "acids", "bases", "blend", "stocks", "spoons", "bleach", "feed", "tools.scale_step", "tools.ec", "tools.ph", "place.water_temperature", "place.coldest"}
+
+// Concerns tells whether what is said of a place in the plan concerns the mix of
+// a tub.
+func Concerns(field string, tub int) bool {
+	if own, mine := strings.CutPrefix(field, fmt.Sprintf("tubs[%d].", tub)); mine {
+		field = own
+	}
+	return slices.ContainsFunc(fields, func(head string) bool { return strings.HasPrefix(field, head) })
+}
+
+// Stop is why nobody may mix for a tub, as it stands across its papers; empty
+// when nothing stops it.
+func Stop(a *garden.Assessment, tub int) string {
+	for _, f := range a.Findings {
+		if f.Level == finding.Stop && Concerns(f.Field, tub) {
+			return "do not mix: " + f.Text
+		}
+	}
+	return ""
 }
 
 // verb is how a fertiliser is measured out.
