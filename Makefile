@@ -9,7 +9,7 @@ SHELL := /usr/bin/env bash
 BUILDVCS := $(shell git rev-parse --verify -q HEAD >/dev/null 2>&1 && git status --porcelain >/dev/null 2>&1 && echo auto || echo false)
 EXAMPLES := fernhollow saltbrook
 
-.PHONY: run demo build tools test bench bench-once docs shots clean
+.PHONY: run demo build tools test bench bench-once calibrate docs shots clean
 
 # PORT takes another port where 8420 is in use.
 PORT ?= 8420
@@ -43,6 +43,11 @@ bench:
 # Once each, so that a benchmark cannot rot; the figures mean nothing.
 bench-once:
 	@BENCHTIME=1x tools/bench.sh
+
+# Five hundred invented seasons: how often the bands of a forecast hold. Takes
+# some minutes; the figures go to docs/forecast.md by hand.
+calibrate:
+	go test -v -timeout 60m -run 'Calibration|WrongModel' ./internal/forecast -calibrate 500
 
 docs:
 	@tools/docs.sh

@@ -2,6 +2,7 @@ package forecast
 
 import (
 	"context"
+	"errors"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -21,6 +22,7 @@ type Options struct {
 	Seed        uint64
 	Workers     int       // at once; under 1 is 1
 	Known       []Factors // of an earlier crop of this class, as Forecast.Factors gave them
+	After       *Forecast // the members go on where it ended, with what it learned; the seed should be another one
 	NoLearning  bool      // readings are only scored
 	LearnToHour float64   // later readings are only scored; 0 for no such hour
 }
@@ -39,6 +41,12 @@ func Run(ctx context.Context, s Season, o Options) (Forecast, error) {
 	if err := s.Check(); err != nil {
 		return Forecast{}, err
 	}
+	if err := o.check(s); err != nil {
+		return Forecast{}, err
+	}
+	if o.After != nil {
+		o.Members = len(o.After.Ends)
+	}
 	if o.Members <= 0 {
 		o.Members = DefaultMembers
 	}
@@ -53,11 +61,32 @@ func Run(ctx context.Context, s Season, o Options) (Forecast, error) {
 	return e.finish(), nil
 }
 
+// check tells whether a season can go on where another ended.
+func (o Options) check(s Season) error {
+	if o.After == nil {
+		return nil
+	}
+	if len(o.After.Ends) == 0 || len(o.After.Ends) != len(o.After.Factors) {
+		return errors.New("the forecast to go on from has no members")
+	}
+	for _, end := range o.After.Ends {
+		if len(end.Stands) != len(s.Tub.Stands) || len(end.Plants) != len(s.Tub.Stands) {
+			return errors.New("the forecast to go on from has other stands")
+		}
+	}
+	return nil
+}
+
 // begin is a member's own chance: it depends on the seed and on the member's
 // number alone.
 func (e *ensemble) begin(i int, m *member) {
 	m.random = rand.New(rand.NewPCG(e.options.Seed, uint64(i)))
 	m.steady = len(e.members) == 1
+	if after := e.options.After; after != nil {
+		m.factors = after.Factors[i]
+		m.goOn(e.course, after.Ends[i])
+		return
+	}
 	if !m.steady {
 		m.factors = draw(m.random)
 	}
@@ -158,6 +187,9 @@ func (e *ensemble) note() {
 		s := &e.Tub.Stands[j]
 		mass := func(m *member) float64 { return s.Model.HarvestG(m.Stands[j], s.PerM2) }
 		day.Stands[j].MassG = e.band(mass)
+		if s.Crop.Name != "" {
+			day.Stands[j].HeightMM = e.band(func(m *member) float64 { return m.height(e.course, j) })
+		}
 		if s.PickG > 0 {
 			day.Stands[j].Ready = e.part(func(m *member) bool { return mass(m) >= s.PickG })
 		}

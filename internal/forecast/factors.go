@@ -41,7 +41,11 @@ var spreads = func() (out [factorCount]float64) {
 	return out
 }()
 
-var daySpread = value(factSpreadDay) / 100
+var (
+	daySpread = value(factSpreadDay) / 100
+	fillMM    = value(factSpreadFill)
+	mixSpread = value(factSpreadMix) / 100
+)
 
 // Factors are those of one member, each in standard deviations from the model.
 // The zero Factors are the model itself.

@@ -27,6 +27,8 @@ const (
 	factSpreadWarmth       facts.ID = "spread.warmth"
 	factSpreadDamp         facts.ID = "spread.damp"
 	factSpreadHeight       facts.ID = "spread.height"
+	factSpreadFill         facts.ID = "spread.fill"
+	factSpreadMix          facts.ID = "spread.mix"
 	factStillRaise         facts.ID = "still.raise"
 	factLearnReadingsLeast facts.ID = "learn.readings.least"
 )

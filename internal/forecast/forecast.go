@@ -14,15 +14,16 @@ type Forecast struct {
 type DayBands struct {
 	LevelMM, Litres, ECmS Band
 	OxygenMgL             Band // nought in a tub without a pump
-	DrunkL                Band // by leaves and gaps since the season's first midnight
-	PouredL               Band // since then
+	DrunkL                Band // by leaves and gaps since the tub was filled
+	PouredL               Band // since then, and then
 	Stands                []StandBands
 }
 
 // StandBands are those of one stand.
 type StandBands struct {
-	MassG Band    // fresh, of one plant
-	Ready float64 // chance that it has its harvest mass, 0 to 1; 0 where none is named
+	MassG    Band    // fresh, what is picked of one plant
+	HeightMM Band    // over the lid; nought for a stand without a crop
+	Ready    float64 // chance that it has its harvest mass, 0 to 1; 0 where none is named
 }
 
 // Stretch is the answer of a watch.

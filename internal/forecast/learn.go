@@ -65,9 +65,15 @@ func (m *member) expects(c *course, r *Reading) float64 {
 	}
 	s := &c.Tub.Stands[r.Stand]
 	if r.Of == Height {
-		return s.Crop.HeightMM(s.Model.ShootG(m.Stands[r.Stand], s.PerM2)) * m.factors.Value(Tall)
+		return m.height(c, r.Stand)
 	}
 	return s.Model.HarvestG(m.Stands[r.Stand], s.PerM2)
+}
+
+// height is how tall the plants of a stand are over the lid, in mm.
+func (m *member) height(c *course, stand int) float64 {
+	s := &c.Tub.Stands[stand]
+	return s.Crop.HeightMM(s.Model.ShootG(m.Stands[stand], s.PerM2)) * m.factors.Value(Tall)
 }
 
 // learn moves every member by its surprise. What is moved are the factors, the

@@ -3,6 +3,7 @@ package forecast
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 
 	"rootbell/internal/base/ode"
 	"rootbell/internal/science/crop"
@@ -11,7 +12,8 @@ import (
 )
 
 // Ledger is what went into a tub and out of it, in litres and in salts counted
-// as EC times litres: the sum that a balance is checked by.
+// as EC times litres: the sum that a balance is checked by. What stands there
+// at the beginning counts as poured.
 type Ledger struct {
 	PouredL, DrunkL, VapourL, ThrownL float64
 	PouredSalt, TakenSalt, ThrownSalt float64
@@ -47,22 +49,38 @@ var growthTolerance = ode.Tolerance{Relative: 1e-5, Absolute: 1e-7}
 // begin puts a member's tub at the season's first midnight.
 func (m *member) begin(c *course) {
 	t := &c.Tub
-	m.State = State{Solution: t.Start, Stands: make([]crop.State, len(t.Stands)), Plants: make([]int, len(t.Stands))}
+	m.State = State{Stands: make([]crop.State, len(t.Stands)), Plants: make([]int, len(t.Stands))}
 	for j, s := range t.Stands {
 		m.Stands[j] = s.Model.OfDryG(s.Model.StartG*m.factors.Value(Start), s.PerM2)
 		m.Plants[j] = s.Plants
 	}
+	offMM, times := m.hand()
+	over := c.Tub.LitresAt(c.level(t.Start.Litres)+offMM) - c.Tub.LitresAt(c.level(t.Start.Litres))
+	m.Solution = water.Solution{Litres: max(0, t.Start.Litres+over), ECmS: t.Start.ECmS * times}
+	m.Ledger.PouredL, m.Ledger.PouredSalt = m.Litres, m.Litres*m.ECmS
+	m.ready(c)
+	if !t.Still && len(c.climates) > 0 {
+		m.OxygenMgL = m.oxygen(c, c.climates[0], true).Steady()
+	}
+}
+
+// goOn is a member that takes up where another left a tub.
+func (m *member) goOn(c *course, from State) {
+	m.State = from
+	m.Stands, m.Plants = slices.Clone(from.Stands), slices.Clone(from.Plants)
+	m.ready(c)
+}
+
+// ready makes the room that a member works in.
+func (m *member) ready(c *course) {
 	m.dryAt = make([]float64, len(c.Watches))
 	for i := range m.dryAt {
 		m.dryAt[i] = math.Inf(1)
 	}
 	m.today = 1
-	n := len(c.climates) * len(t.Stands)
+	n := len(c.climates) * len(c.Tub.Stands)
 	m.paces, m.leaves, m.lidL = make([]crop.Pace, n), make([]water.Canopy, n), make([]float64, len(c.climates))
 	m.prepare(c)
-	if !t.Still && len(c.climates) > 0 {
-		m.OxygenMgL = m.oxygen(c, c.climates[0], true).Steady()
-	}
 }
 
 // prepare works out the pace of a member in each climate of the season.

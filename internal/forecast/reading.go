@@ -23,7 +23,7 @@ type Reading struct {
 	SD     float64 // standard deviation of the reading's error, in its unit, over 0
 }
 
-func (r Reading) check(stands int) error {
+func (r Reading) check(stands []Stand) error {
 	switch {
 	case !finite(r.AtHour, r.Value, r.SD) || r.AtHour < 0 || r.Value < 0:
 		return errors.New("its hour or its figure is not known")
@@ -31,8 +31,10 @@ func (r Reading) check(stands int) error {
 		return errors.New("no instrument is without an error")
 	case r.Of < Level || r.Of >= quantityCount:
 		return errors.New("no such quantity")
-	case r.Of >= Height && (r.Stand < 0 || r.Stand >= stands):
+	case r.Of >= Height && (r.Stand < 0 || r.Stand >= len(stands)):
 		return errors.New("it is of a stand that is not there")
+	case r.Of == Height && stands[r.Stand].Crop.Name == "":
+		return errors.New("the height of a crop that is not named says nothing")
 	}
 	return nil
 }

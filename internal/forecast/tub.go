@@ -96,7 +96,7 @@ func (s Season) Check() error {
 		}
 	}
 	for i, r := range s.Readings {
-		if err := r.check(len(s.Tub.Stands)); err != nil {
+		if err := r.check(s.Tub.Stands); err != nil {
 			return fmt.Errorf("reading %d: %w", i+1, err)
 		}
 	}
