@@ -44,11 +44,8 @@ const instant = 1e-9
 
 // lay cuts a season at whatever happens.
 func lay(s Season) *course {
-	c := &course{Season: s, lowestL: s.Tub.LitresAt(s.Tub.LowestMM)}
-	c.mostL = s.Tub.LitresAt(s.Tub.Shape.HeightMM())
-	for i := range c.gauge {
-		c.gauge[i] = s.Tub.LevelMM(c.mostL * float64(i) / gaugeSteps)
-	}
+	c := &course{Season: s}
+	c.measure()
 	cuts := s.cuts()
 	c.first = c.at(0)
 	hour := 0.0
@@ -72,6 +69,15 @@ func lay(s Season) *course {
 		c.segments[len(c.segments)-1].day = d
 	}
 	return c
+}
+
+// measure makes the gauge of a tub.
+func (c *course) measure() {
+	c.lowestL = c.Tub.LitresAt(c.Tub.LowestMM)
+	c.mostL = c.Tub.LitresAt(c.Tub.Shape.HeightMM())
+	for i := range c.gauge {
+		c.gauge[i] = c.Tub.LevelMM(c.mostL * float64(i) / gaugeSteps)
+	}
 }
 
 // cuts are the hours at which something happens, in order.

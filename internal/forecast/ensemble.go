@@ -21,7 +21,7 @@ type Options struct {
 	Members     int // 0 for DefaultMembers; 1 is the model itself, without any chance
 	Seed        uint64
 	Workers     int       // at once; under 1 is 1
-	Known       []Factors // of an earlier crop of this class, as Forecast.Factors gave them
+	Known       []Factors // of an earlier crop of this class, as Forecast.Factors gave them; with one member, the case asked for
 	After       *Forecast // the members go on where it ended, with what it learned; the seed should be another one
 	NoLearning  bool      // readings are only scored
 	LearnToHour float64   // later readings are only scored; 0 for no such hour
@@ -177,11 +177,12 @@ func (e *ensemble) note() {
 		ECmS:    e.band(func(m *member) float64 { return m.ECmS }),
 		DrunkL:  e.band(func(m *member) float64 { return m.Ledger.DrunkL + m.Ledger.VapourL }),
 		PouredL: e.band(func(m *member) float64 { return m.Ledger.PouredL }),
+		CropG:   e.band(func(m *member) float64 { return m.crop(e.course) }),
 		Stands:  make([]StandBands, len(e.Tub.Stands)),
 	}
 	day.LevelMM = day.Litres.through(e.Tub.LevelMM)
 	if !e.Tub.Still {
-		day.OxygenMgL = e.band(func(m *member) float64 { return m.OxygenMgL })
+		day.OxygenMgL = e.band(func(m *member) float64 { return m.leastMgL })
 	}
 	for j := range e.Tub.Stands {
 		s := &e.Tub.Stands[j]

@@ -78,7 +78,7 @@ func TestWhatSavesWater(t *testing.T) {
 
 // A pump that stops harms the oxygen alone; a power cut harms light too.
 func TestPumpStops(t *testing.T) {
-	s := season(t, 3)
+	s := season(t, 4)
 	s.Tub.Stands[0].Model.StartG = 5
 	whole := one(t, s).Days[1]
 	s.Events = []Event{{AtHour: 40, Kind: PumpOff, Hours: 8}}
@@ -86,7 +86,7 @@ func TestPumpStops(t *testing.T) {
 	if got := stopped.Days[1]; !(got.OxygenMgL.P50 < whole.OxygenMgL.P50-1) || got.Litres != whole.Litres {
 		t.Errorf("%+v beside %+v", got, whole)
 	}
-	if got := stopped.Days[2].OxygenMgL.P50; got < whole.OxygenMgL.P50-1 {
+	if got := stopped.Days[3].OxygenMgL.P50; got < whole.OxygenMgL.P50-1 {
 		t.Errorf("a day after the pump runs again there are %v mg/L", got)
 	}
 }
@@ -150,5 +150,37 @@ func TestGoesOn(t *testing.T) {
 	rest.Tub.Stands = nil
 	if _, err := Run(t.Context(), rest, Options{After: &first}); err == nil {
 		t.Error("a tub goes on with other stands")
+	}
+}
+
+// A level is what its litres say, and a jug poured up to a line says the level
+// before.
+func TestLevelsAndLitres(t *testing.T) {
+	b := box(t)
+	rapid.Check(t, func(t *rapid.T) {
+		mm := rapid.Float64Range(10, 279).Draw(t, "level")
+		if got := b.LevelMM(b.LitresAt(mm)); math.Abs(got-mm) > 1e-6 {
+			t.Fatalf("%v mm", got)
+		}
+		added := rapid.Float64Range(0, 20).Draw(t, "added")
+		if before := b.BeforeFill(b.LineMM, added); math.Abs(b.LitresAt(before)+added-b.LitresAt(b.LineMM)) > 1e-6 {
+			t.Fatalf("%v mm", before)
+		}
+		c := course{Season: Season{Tub: b}}
+		c.measure()
+		if got := c.level(b.LitresAt(mm)); math.Abs(got-mm) > 0.25 {
+			t.Fatalf("by the gauge %v mm, not %v", got, mm)
+		}
+	})
+}
+
+// The case of one member is the one asked for: more thirst, an earlier hour.
+func TestOneCase(t *testing.T) {
+	s := season(t, 30)
+	s.Tub.Stands[0].Plants = 30
+	s.Watches = []Watch{{0, 720}}
+	usual, thirsty := one(t, s), run(t, s, Options{Members: 1, Known: []Factors{{Thirst: 1.2816}}})
+	if !(thirsty.Stretches[0].DryAt.P50 < usual.Stretches[0].DryAt.P50-12) {
+		t.Errorf("%v and %v", thirsty.Stretches[0], usual.Stretches[0])
 	}
 }

@@ -34,6 +34,7 @@ type member struct {
 	factors                  Factors
 	steady                   bool // no day differs from another
 	random                   *rand.Rand
+	leastMgL                 float64 // oxygen, since the day began
 	today                    float64 // thirst of the day
 	thirst, uptakeEC, breath float64
 	paces                    []crop.Pace
@@ -124,6 +125,9 @@ func (m *member) pass(c *course, g *segment) {
 	if g.begins && !m.steady {
 		m.today = math.Exp(daySpread * m.random.NormFloat64())
 	}
+	if g.begins {
+		m.leastMgL = m.OxygenMgL
+	}
 	before := m.Litres
 	drink := 0.0
 	if before > 0 { // plants without water neither grow nor drink
@@ -141,6 +145,7 @@ func (m *member) pass(c *course, g *segment) {
 	m.watch(c, g, before)
 	if !c.Tub.Still {
 		m.OxygenMgL = m.oxygen(c, c.climates[g.climate], g.pumped).After(m.OxygenMgL, g.hours)
+		m.leastMgL = min(m.leastMgL, m.OxygenMgL)
 	}
 }
 
@@ -177,6 +182,15 @@ func (m *member) watch(c *course, g *segment, before float64) {
 			m.dryAt[i] = min(m.dryAt[i], at)
 		}
 	}
+}
+
+// crop is what could be picked of all stands together, fresh, in g.
+func (m *member) crop(c *course) (fresh float64) {
+	for j := range c.Tub.Stands {
+		s := &c.Tub.Stands[j]
+		fresh += s.Model.HarvestG(m.Stands[j], s.PerM2) * float64(m.Plants[j])
+	}
+	return fresh
 }
 
 // oxygen is the tub as its oxygen sees it.

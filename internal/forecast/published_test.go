@@ -13,6 +13,7 @@ import (
 const (
 	grown  = "Van Henten 1994 (Agric. Syst. 45:55-72) worked out with scipy's DOP853 at 1e-11"
 	drunk  = "growth of Van Henten and transpiration of Graamans (Agric. Syst. 153:138-147) as three states, worked out with scipy's DOP853 at 1e-9"
+	salts  = "mass balance of salts, worked out by hand: 1.6 mS/cm in 40 L, 1.2 L a day drunk with salts of 1.2 mS/cm"
 	failed = "mass balance of oxygen, Benson & Krause 1980 at the start, worked out by hand"
 )
 
@@ -82,6 +83,39 @@ func TestPublishedPumpFailure(t *testing.T) {
 		f := run(t, s, Options{Members: 1})
 		if got := f.Days[0].OxygenMgL.P50; math.Abs(got-c.want) > 0.02 { // the hours are rounded to a tenth
 			t.Errorf("%.3f mg/L after %v h, want %v (%s)", got, c.hours, c.want, failed)
+		}
+	}
+}
+
+// Plants that drink 1.2 L a day with salts of 1.2 mS/cm, from 40 L of 1.6, for
+// ten days: filled up with plain water every day, and not at all.
+func TestPublishedSalts(t *testing.T) {
+	s := Season{Tub: box(t)}
+	s.Tub.OpenShare, s.Tub.Start = 0, water.Solution{Litres: 40, ECmS: 1.6}
+	m := crop.Published()
+	m.Tempo, m.StartG = 0, 2 // leaves that stay as they are
+	s.Tub.Stands = []Stand{{Model: m, Plants: 10, PerM2: 20, UmolPerJoule: 4.57}}
+	for range 10 {
+		s.Days = append(s.Days, Day{{Hours: 24, Room: water.Room{TempC: 21, Humidity: 0.5}, CO2PPM: 420, WaterC: 21}})
+	}
+	salty := Factors{Uptake: math.Log(1.2/water.UptakeEC()) / spreads[Uptake]}
+	// One day tells how much a factor of thirst must be for 1.2 L.
+	usual := run(t, s, Options{Members: 1}).Days[0].DrunkL.P50
+	salty[Thirst] = math.Log(1.2/usual) / spreads[Thirst]
+	for _, c := range []struct {
+		filled     bool
+		litres, ec float64
+		source     string
+	}{{true, 40, 1.240, salts}, {false, 28, 1.771, salts}} {
+		s.Events = nil
+		for d := range 10 {
+			if c.filled {
+				s.Events = append(s.Events, Event{AtHour: float64(24 * (d + 1)), Kind: TopUp, Litres: 1.2})
+			}
+		}
+		got := run(t, s, Options{Members: 1, Known: []Factors{salty}}).Days[9]
+		if math.Abs(got.Litres.P50-c.litres) > 1e-6 || math.Abs(got.ECmS.P50-c.ec) > 5e-4 {
+			t.Errorf("filled %v: %.3f L of %.4f mS/cm, want %v of %v (%s)", c.filled, got.Litres.P50, got.ECmS.P50, c.litres, c.ec, c.source)
 		}
 	}
 }

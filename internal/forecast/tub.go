@@ -140,6 +140,10 @@ func (t Tub) check() error {
 		return errors.New("the air's pressure must be over nought")
 	}
 	for i, s := range t.Stands {
+		m := s.Model
+		if !finite(m.Tempo, m.Vigour, m.RootShare, m.LeafPerG, m.FreshPerDry, m.FruitShare, m.StartG, m.LeafMost, m.ColdC) || m.StartG < 0 {
+			return fmt.Errorf("stand %d: how it grows must be known", i+1)
+		}
 		if !finite(s.PerM2, s.PPFD, s.UmolPerJoule, s.PickG, s.StopG) || s.Plants < 0 || s.Plants > 10000 || !(s.PerM2 > 0) || s.PPFD < 0 || !(s.UmolPerJoule > 0) {
 			return fmt.Errorf("stand %d: plants, density and light must be known", i+1)
 		}
@@ -164,6 +168,13 @@ func (t Tub) LitresAt(depthMM float64) float64 {
 		cups = t.CupsL * min(1, (depthMM-t.CupBottomMM)/(t.LineMM-t.CupBottomMM))
 	}
 	return max(0, float64(t.Shape.Volume(depthMM))-t.StonesL-cups)
+}
+
+// BeforeFill is the level at which a tub stood that took so many litres up to a
+// line: litres added are a reading of the level, whose error is that of the
+// jug and of the line.
+func (t Tub) BeforeFill(lineMM, addedL float64) (levelMM float64) {
+	return t.LevelMM(t.LitresAt(lineMM) - addedL)
 }
 
 // LevelMM is the depth at which so much solution stands, at most the tub's
