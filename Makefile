@@ -45,9 +45,9 @@ bench-once:
 	@BENCHTIME=1x tools/bench.sh
 
 # Five hundred invented seasons: how often the bands of a forecast hold. Takes
-# some minutes; the figures go to docs/forecast.md by hand.
+# some minutes; the figures go to docs/benchmarks.md by hand.
 calibrate:
-	go test -v -timeout 60m -run 'Calibration|WrongModel' ./internal/forecast -calibrate 500
+	go test -v -timeout 60m -run 'Calibration|WrongModel' ./internal/forecast -calibrate 500 -members 1000
 
 docs:
 	@tools/docs.sh

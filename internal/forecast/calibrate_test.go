@@ -8,8 +8,11 @@ import (
 	"testing"
 )
 
-// calibrate asks for more seasons than the twenty of every run.
-var calibrate = flag.Int("calibrate", 20, "seasons of TestCalibration and TestWrongModel")
+// More seasons and members than those of every run are asked for by hand.
+var (
+	calibrate = flag.Int("calibrate", 20, "seasons of TestCalibration and TestWrongModel")
+	courses   = flag.Int("members", 200, "members of their ensembles")
+)
 
 // truthSeeds begin here, and were so before the first run.
 const truthSeeds = 1_000_000
@@ -64,15 +67,11 @@ func between(n int, p float64) (low, high int) {
 // weeks after it stopped. One reading of each season is counted for each
 // quantity, so that the counts are binomial.
 func TestCalibration(t *testing.T) {
-	members := 200
-	if *calibrate > 20 {
-		members = DefaultMembers
-	}
 	var counts [3][quantityCount][seasonDays / 7]tally
 	for i := range *calibrate {
 		s, _ := synthetic(t, seasonDays, truthSeeds+uint64(i), nil)
 		for k, o := range []Options{{NoLearning: true}, {LearnToHour: learnDays * 24}, {}} {
-			o.Members, o.Seed, o.Workers = members, uint64(i), 2
+			o.Members, o.Seed, o.Workers = *courses, uint64(i), 2
 			f := run(t, s, o)
 			seen := map[[2]int]bool{}
 			for _, x := range f.Expected {
@@ -129,8 +128,8 @@ func TestWrongModel(t *testing.T) {
 		s, truths := seen(t, s, truthSeeds+uint64(i), func(f *Factors) {
 			*f = Factors{Growth: off(Growth), Thirst: off(Thirst), Uptake: off(Uptake)}
 		})
-		with := run(t, s, Options{Members: 200, Seed: uint64(i), Workers: 2, LearnToHour: left})
-		without := run(t, s, Options{Members: 200, Seed: uint64(i), Workers: 2, NoLearning: true})
+		with := run(t, s, Options{Members: *courses, Seed: uint64(i), Workers: 2, LearnToHour: left})
+		without := run(t, s, Options{Members: *courses, Seed: uint64(i), Workers: 2, NoLearning: true})
 		for k, x := range with.Expected {
 			if r := s.Readings[x.Reading]; r.Of == Level && r.AtHour > left {
 				six += math.Abs(x.Band.P50 - truths[x.Reading])

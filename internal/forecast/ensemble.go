@@ -16,7 +16,8 @@ const DefaultMembers = 1000
 const mostMembers = 100_000
 
 // Options are how a forecast is made. The same season, Members and Seed give
-// the same bytes, whatever the number of Workers.
+// the same bytes, whatever the number of Workers. Tubs that are followed with
+// one seed have members with the same factors: a class's room is one.
 type Options struct {
 	Members     int // 0 for DefaultMembers; 1 is the model itself, without any chance
 	Seed        uint64
