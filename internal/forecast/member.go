@@ -158,13 +158,22 @@ func (m *member) grow(c *course, g *segment) (litres float64) {
 			continue
 		}
 		s, i := &stands[j], g.climate*len(stands)+j
-		mid := m.paces[i].GrowWithin(m.Stands[j], 1800*g.hours, growthTolerance)
-		end := m.paces[i].GrowWithin(mid, 1800*g.hours, growthTolerance)
+		end := m.paces[i].GrowWithin(m.Stands[j], 3600*g.hours, growthTolerance)
+		mid := halfway(&m.paces[i], m.Stands[j], end, 3600*g.hours)
 		leaf := (s.Model.LeafIndex(m.Stands[j]) + 4*s.Model.LeafIndex(mid) + s.Model.LeafIndex(end)) / 6
 		m.Stands[j] = end
 		litres += m.leaves[i].Breathe(leaf).GM2H / 1000 * g.hours * float64(m.Plants[j]) / s.PerM2
 	}
 	return litres * m.thirst * m.today
+}
+
+// halfway is the structure of a stand in the middle of some seconds, by the cubic
+// that has its value and its rate at both ends.
+func halfway(p *crop.Pace, from, to crop.State, seconds float64) crop.State {
+	_, atFrom := p.Rates(from.Store, from.Structure)
+	_, atTo := p.Rates(to.Store, to.Structure)
+	mid := (from.Structure+to.Structure)/2 + seconds/8*(atFrom-atTo)
+	return crop.State{Structure: max(from.Structure, min(to.Structure, mid))}
 }
 
 // watch notes when the water first falls below the lowest line in a stretch.
