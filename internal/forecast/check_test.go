@@ -16,7 +16,7 @@ func TestBadSeasons(t *testing.T) {
 	for says, spoil := range map[string]func(s *Season){
 		"1 to 1000 days":             func(s *Season) { s.Days = nil },
 		"1 to 96 spans":              func(s *Season) { s.Days[1] = nil },
-		"a span lasts":               func(s *Season) { s.Days[0][0].Hours = 0 },
+		"a span lasts":               func(s *Season) { s.Days[0] = Day{{Hours: 1e-12}} },
 		"0 to 45 °C":                 func(s *Season) { s.Days[0][0].Room = water.Room{TempC: 60, Humidity: 0.5} },
 		"figure of the tub is not":   func(s *Season) { s.Tub.LidM2 = nan },
 		"figure of the tub is under": func(s *Season) { s.Tub.OpenShare = -1 },
@@ -51,7 +51,7 @@ func TestAnySeason(t *testing.T) {
 		for i := range s.Days {
 			for j := range s.Days[i] {
 				p := &s.Days[i][j]
-				p.Hours = rapid.Float64Range(1e-6, 30).Draw(rt, "hours")
+				p.Hours = rapid.Float64Range(leastHours, 30).Draw(rt, "hours")
 				p.Room = water.Room{TempC: rapid.Float64Range(0, 45).Draw(rt, "room"), Humidity: rapid.Float64Range(0, 1).Draw(rt, "humidity")}
 				p.CO2PPM, p.WaterC = rapid.Float64Range(-10, 9000).Draw(rt, "co2"), rapid.Float64Range(-5, 60).Draw(rt, "water")
 			}

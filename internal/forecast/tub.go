@@ -74,6 +74,9 @@ type Season struct {
 // the water falls below the lowest line, and when.
 type Watch struct{ FromHour, ToHour float64 }
 
+// leastHours is a second: shorter spans are mistakes.
+const leastHours = 1.0 / 3600
+
 // mostDays bounds a season, so that no input makes a forecast without end.
 const mostDays = 1000
 
@@ -114,8 +117,8 @@ func (d Day) check() error {
 	}
 	for _, s := range d {
 		switch {
-		case !finite(s.Hours, s.CO2PPM, s.WaterC) || !(s.Hours > 0) || s.Hours > 48:
-			return errors.New("a span lasts more than nought and at most 48 hours, in air and water that are known")
+		case !finite(s.Hours, s.CO2PPM, s.WaterC) || s.Hours < leastHours || s.Hours > 48:
+			return errors.New("a span lasts a second to 48 hours, in air and water that are known")
 		case !s.Room.Valid():
 			return fmt.Errorf("the room's air must be 0 to 45 °C with a humidity of 0 to 100 %%, not %g °C and %g %%", s.Room.TempC, 100*s.Room.Humidity)
 		}
