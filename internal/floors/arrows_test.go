@@ -27,6 +27,7 @@ var arrows = map[string][]string{
 	"internal/school/shopping":       {"internal/base/..."},
 	"internal/school/term":           {"internal/base/..."},
 	"internal/school/steering":       {"internal/base/...", "internal/science/reading"},
+	"internal/school/jobs":           {"internal/base/..."},
 	"internal/garden/plan":           {"internal/base/..."},
 	"internal/garden/plan/schemagen": {"internal/base/quantity", "internal/garden/plan"},
 	"internal/garden":                {"internal/base/...", "internal/science/...", "internal/school/...", "internal/garden/plan"},

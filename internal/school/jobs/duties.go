@@ -1,0 +1,94 @@
+package jobs
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"rootbell/internal/base/facts"
+)
+
+// Carry is what a pupil carries at once, in litres.
+type Carry struct {
+	FromAge int // years; the next entry's age ends it
+	Litres  float64
+	Fact    facts.Fact
+}
+
+// Carries are the limits by age, the youngest first.
+func Carries() []Carry {
+	var out []Carry
+	for _, r := range []struct {
+		age int
+		id  facts.ID
+	}{{5, factCarryPupilFrom5}, {8, factCarryPupilFrom8}, {11, factCarryPupilFrom11}} {
+		f := Facts.Get(r.id)
+		out = append(out, Carry{FromAge: r.age, Litres: f.Value, Fact: f})
+	}
+	return out
+}
+
+// CarryAt is the limit for a class whose youngest is so many years old. Under
+// five there is none, and false: nothing is carried without an adult's hand.
+func CarryAt(youngest int) (Carry, bool) {
+	var best Carry
+	for _, c := range Carries() {
+		if c.FromAge <= youngest {
+			best = c
+		}
+	}
+	return best, best.FromAge > 0
+}
+
+// Duty is what only an adult does, and the row that says so.
+type Duty struct {
+	What  string
+	words []string
+	Fact  facts.Fact
+}
+
+// AdultDuties are the duties that cannot be given to a pupil.
+func AdultDuties() []Duty {
+	var out []Duty
+	for _, id := range []facts.ID{factAdultConcentrates, factAdultPlugs, factAdultSaws, factAdultKnives, factAdultFullTubs} {
+		f := Facts.Get(id)
+		out = append(out, Duty{What: f.AppliesTo, words: strings.Fields(f.Word), Fact: f})
+	}
+	return out
+}
+
+// ForAdults tells whether a job's name speaks of a duty for adults, and which.
+// It goes by whole words, so it is a help and no proof: the teacher still reads
+// the list. A seed's plug is no plug.
+func ForAdults(name string) (Duty, bool) {
+	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) })
+	seeds := slices.ContainsFunc(words, func(w string) bool { return strings.HasPrefix(w, "seed") || w == "sow" || w == "wool" })
+	for _, d := range AdultDuties() {
+		for i, w := range words {
+			if seeds && (w == "plug" || w == "plugs") {
+				continue
+			}
+			if slices.Contains(d.words, w) || fullTub(d, words[i:]) {
+				return d, true
+			}
+		}
+	}
+	return Duty{}, false
+}
+
+// fullTub tells whether the words begin with "full tub" or "carry tub", an
+// article between them or not.
+func fullTub(d Duty, words []string) bool {
+	if d.Fact.ID != factAdultFullTubs || (words[0] != "full" && words[0] != "carry" && words[0] != "move") {
+		return false
+	}
+	for _, w := range words[1:] {
+		if w == "tub" || w == "tubs" {
+			return true
+		}
+		if w != "the" && w != "a" && w != "full" {
+			return false
+		}
+	}
+	return false
+}

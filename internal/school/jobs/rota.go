@@ -1,0 +1,130 @@
+package jobs
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"rootbell/internal/base/finding"
+)
+
+// Turn is one job in one week and who does it, by rising number.
+type Turn struct {
+	Week   int
+	Job    int // its place in Ask.Jobs
+	People []int
+}
+
+// Rota is who does what. Turns stand by week, then in the order of the jobs.
+type Rota struct {
+	Turns    []Turn
+	Fairness Fairness
+	Changes  []Change // what absences changed, in the order of the weeks
+	Owed     []Owed   // turns that no later week makes good
+	Short    []Short  // places that nobody could take
+}
+
+// Fairness says how even a rota is before any absence, and how sure it is that
+// none is fairer.
+type Fairness struct {
+	Score          Score
+	Bound          Score // no rota is better than this in any place
+	Turns, Load    []int // by number, from 1 at place 0
+	TurnsLeast     int
+	TurnsMost      int
+	LoadLeast      int
+	LoadMost       int
+	Proved         bool // no rota is fairer: the bound is reached or all were looked at
+	ByBound        bool // the bound alone proves it
+	Tried          int  // moves of the search
+	EveryJobByAll  bool
+	PairsAgainZero bool
+}
+
+// Make is the rota of an ask, with what there is to say about it; a stop means
+// that there is none. The same ask gives the same rota.
+func Make(ask Ask) (Rota, []finding.Finding) {
+	if found := Check(ask); len(found) > 0 {
+		return Rota{}, found
+	}
+	b := newBoard(ask)
+	if week, proved, ok := b.fill(); !ok {
+		return Rota{}, []finding.Finding{noRoom(ask, b.weeks[week], proved)}
+	}
+	effort := ask.Effort
+	if effort <= 0 {
+		effort = DefaultEffort
+	}
+	f := Fairness{Bound: b.bound()}
+	f.Tried = b.search(f.Bound, ask.Seed, effort)
+	f.ByBound = b.score.Compare(f.Bound) == 0
+	f.Proved = f.ByBound || b.prove(f.Bound, len(ask.Wanted)+len(ask.Never) > 0)
+	b.measure(&f)
+	out := Rota{Fairness: f}
+	out.absences(b, ask.Away)
+	out.Turns = b.list()
+	return out, out.says()
+}
+
+func (b *board) measure(f *Fairness) {
+	f.Score = b.score
+	f.Turns, f.Load = slices.Clone(b.turns), slices.Clone(b.load)
+	f.TurnsLeast, f.TurnsMost = slices.Min(b.turns), slices.Max(b.turns)
+	f.LoadLeast, f.LoadMost = slices.Min(b.load), slices.Max(b.load)
+	f.EveryJobByAll, f.PairsAgainZero = b.score.JobsUnmet == 0, b.score.PairsAgain == 0
+}
+
+func (b *board) list() []Turn {
+	var out []Turn
+	for _, g := range b.ofGroup {
+		t := Turn{Week: b.weeks[b.slots[g[0]].week], Job: b.slots[g[0]].job}
+		for _, s := range g {
+			if b.who[s] >= 0 {
+				t.People = append(t.People, b.who[s]+1)
+			}
+		}
+		slices.Sort(t.People)
+		out = append(out, t)
+	}
+	return out
+}
+
+// noRoom is the stop when wishes leave a week without a rota.
+func noRoom(ask Ask, week int, proved bool) finding.Finding {
+	text := fmt.Sprintf("Week %d cannot be filled: the pairs that must not work together leave no way.", week)
+	if !proved {
+		text = fmt.Sprintf("No way to fill week %d was found in %d trials; the pairs that must not work together leave too little room.", week, fillSteps)
+	}
+	hint := "Give up some of these wishes, or have fewer for a job."
+	if pairs, ok := GiveUp(ask); ok {
+		var names []string
+		for _, p := range pairs {
+			names = append(names, fmt.Sprintf("%d and %d", p[0], p[1]))
+		}
+		hint = "It can be filled when this wish is given up: " + strings.Join(names, "; ") + "."
+	}
+	return finding.Finding{Level: finding.Stop, Code: "rota-no-room", Field: "school.pairs.never", Text: text, Hint: hint}
+}
+
+// says is what a rota that could be made still has to tell.
+func (r Rota) says() []finding.Finding {
+	var out []finding.Finding
+	add := func(level finding.Level, code, field, text, hint string) {
+		out = append(out, finding.Finding{Level: level, Code: code, Field: field, Text: text, Hint: hint})
+	}
+	f := r.Fairness
+	if f.TurnsMost-f.TurnsLeast > 1 {
+		add(finding.Warn, "rota-uneven", "school.pairs.never", fmt.Sprintf("Turns are not even: the least is %d, the most %d.", f.TurnsLeast, f.TurnsMost), "Someone has too few to work with. Give up a wish, or have a job for one.")
+	}
+	if f.Score.WantedMissed > 0 {
+		add(finding.Note, "rota-wanted", "school.pairs.wanted", fmt.Sprintf("%d wanted pairs never work together in this rota.", f.Score.WantedMissed), "More jobs in pairs would make room.")
+	}
+	if len(r.Short) > 0 {
+		s := r.Short[0]
+		add(finding.Warn, "rota-short", "school.away", fmt.Sprintf("In week %d a place stays empty: nobody is free.", s.Week), "Leave a job out that week, or do it yourself.")
+	}
+	if len(r.Owed) > 0 {
+		add(finding.Note, "rota-owed", "school.away", fmt.Sprintf("%d missed turns find no later week in this term.", len(r.Owed)), "Begin the next rota with those who missed one.")
+	}
+	return out
+}
