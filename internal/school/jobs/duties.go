@@ -68,7 +68,7 @@ func ForAdults(name string) (Duty, bool) {
 			if seeds && (w == "plug" || w == "plugs") {
 				continue
 			}
-			if slices.Contains(d.words, w) || fullTub(d, words[i:]) {
+			if slices.Contains(d.words, w) && (d.Fact.ID != factAdultFullTubs || ofTub(words[i+1:])) {
 				return d, true
 			}
 		}
@@ -76,17 +76,14 @@ func ForAdults(name string) (Duty, bool) {
 	return Duty{}, false
 }
 
-// fullTub tells whether the words begin with "full tub" or "carry tub", an
-// article between them or not.
-func fullTub(d Duty, words []string) bool {
-	if d.Fact.ID != factAdultFullTubs || (words[0] != "full" && words[0] != "carry" && words[0] != "move") {
-		return false
-	}
-	for _, w := range words[1:] {
+// ofTub tells whether the words begin with a tub, so that a lid may be lifted
+// and a jug carried.
+func ofTub(words []string) bool {
+	for _, w := range words {
 		if w == "tub" || w == "tubs" {
 			return true
 		}
-		if w != "the" && w != "a" && w != "full" {
+		if w != "the" && w != "a" && w != "our" && w != "full" {
 			return false
 		}
 	}
