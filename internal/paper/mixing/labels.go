@@ -20,8 +20,8 @@ func (p papers) labels(paper scene.Size) []content.Sheet {
 		if k := t.Mix.Stocks; k != nil {
 			s.Sections = append(s.Sections, p.stock("A", k.A, t.Name, *k), p.stock("B", k.B, t.Name, *k))
 		}
-		for _, w := range t.Mix.Weigh {
-			if w.Stock != nil && (t.Mix.Stocks == nil || slices.Contains(t.Mix.Stocks.Apart, w.Name)) {
+		for _, w := range measuredOut(t.Mix) {
+			if w.Stock != nil {
 				s.Sections = append(s.Sections, p.smallStock(w))
 			}
 		}
@@ -29,6 +29,21 @@ func (p papers) labels(paper scene.Size) []content.Sheet {
 			"Ready mixed, for topping up. Pupils may pour it."+ecWords(t.Mix), t.Mix.LifeDays)
 		s.Sections = append(s.Sections, jug)
 		out = append(out, s)
+	}
+	return out
+}
+
+// measuredOut is all that is measured out of a bag or bottle for a tub: for its
+// stocks, where it is mixed from those.
+func measuredOut(m *garden.Mix) []garden.Weigh {
+	if m.Stocks == nil {
+		return m.Weigh
+	}
+	out := slices.Concat(m.Stocks.A.Weigh, m.Stocks.B.Weigh)
+	for _, w := range m.Weigh {
+		if slices.Contains(m.Stocks.Apart, w.Name) {
+			out = append(out, w)
+		}
 	}
 	return out
 }
@@ -59,11 +74,7 @@ func lifeWords(days float64) string {
 func (p papers) stock(letter string, t garden.MixTank, tub string, k garden.MixStocks) content.Section {
 	var what []string
 	for _, w := range t.Weigh {
-		amount := Mass(w, p.a.Plan.Units)
-		if w.Millilitres != nil {
-			amount = garden.PourWords(*w.Millilitres, p.a.Plan.Units)
-		}
-		what = append(what, amount+" of "+w.Name)
+		what = append(what, Amount(w, p.a.Plan.Units))
 	}
 	other := map[string]string{"A": "B", "B": "A"}[letter]
 	s := label("Stock "+letter+", "+quantity.FormatNumber(k.Strength, 0)+" times the feed of "+tub,
@@ -87,7 +98,7 @@ func (p papers) smallStock(w garden.Weigh) content.Section {
 		what += fmt.Sprintf(", thinned %.0f times before it is poured", w.Stock.Thin)
 	}
 	s := label("Small stock of "+w.Name, "Adults only. Goggles and gloves. Not for drinking.",
-		fmt.Sprintf("%s. For the tub: %s. Nothing else goes into this bottle.", what, garden.PourWords(w.Stock.PourML, p.a.Plan.Units)), smallStockDays)
+		fmt.Sprintf("%s. Of it: %s. Nothing else goes into this bottle.", what, garden.PourWords(w.Stock.PourML, p.a.Plan.Units)), smallStockDays)
 	if table, ok := Hazards([]garden.Weigh{w}); ok {
 		s.Tables = []content.Table{table}
 	}

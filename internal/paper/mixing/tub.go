@@ -2,6 +2,7 @@ package mixing
 
 import (
 	"fmt"
+	"slices"
 
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/content"
@@ -27,15 +28,39 @@ func (p papers) mixing(paper scene.Size) []content.Sheet {
 		s := content.Sheet{Title: title, Stop: Stop(p.a, i), Block: p.block(title, paper), Sections: []content.Section{
 			{Heading: "First", Cautions: Cautions()},
 			{Heading: "In order", Paragraphs: []string{bold + " " + rest}, Steps: content.Steps{First: 1, Items: Steps(t.Mix)}},
-			{Heading: "Tick off", Tables: []content.Table{p.ticks(t.Mix)}, Lines: p.readings(t.Mix)},
+			p.makeStocks(t.Mix),
+			{Heading: "Tick off", Tables: []content.Table{p.ticks(t.Mix)}},
+			{Heading: "Then measure", Lines: p.readings(t.Mix)},
 			{Heading: "Pupils", Paragraphs: []string{"Pupils fill, stir, measure and write down. " + Pupils}},
 		}}
+		s.Sections = slices.DeleteFunc(s.Sections, func(x content.Section) bool { return x.Heading == "" })
 		if table, ok := Hazards(t.Mix.Weigh); ok {
 			s.Sections = append(s.Sections, content.Section{Heading: "The bags", Tables: []content.Table{table}})
 		}
 		out = append(out, s)
 	}
 	return out
+}
+
+// makeStocks is how stocks A and B are made; without a heading where the tub is
+// mixed without.
+func (p papers) makeStocks(m *garden.Mix) content.Section {
+	k := m.Stocks
+	if k == nil {
+		return content.Section{}
+	}
+	volume := Litres(k.LitresEach, p.a.Plan.Units)
+	step := func(letter string, tank garden.MixTank) string {
+		var what []string
+		for _, w := range tank.Weigh {
+			what = append(what, Amount(w, p.a.Plan.Units))
+		}
+		return fmt.Sprintf("Stock %s: a bottle for %s, half full of warm water. Into it %s, one after the other, each dissolved before the next. Fill up to %s, close, shake, label.", letter, volume, List(what), volume)
+	}
+	return content.Section{Heading: "When a stock is empty, an adult makes a new one", Steps: content.Steps{First: 1, Items: []string{
+		step("A", k.A), "Rinse bucket, spoon and funnel.", step("B", k.B),
+		"Cloudy or with something white at the bottom: it is not used. Lock both up, apart from acid and bleach.",
+	}}}
 }
 
 // ticks is what is measured out, with blanks for who weighed and who looked.

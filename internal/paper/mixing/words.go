@@ -227,7 +227,7 @@ func Steps(m *garden.Mix) []string {
 	for _, s := range m.Steps {
 		text := s.Do
 		if s.When != when {
-			text = strings.ToUpper(s.When[:1]) + s.When[1:] + ": " + strings.ToLower(text[:1]) + text[1:]
+			text = Sentence(s.When) + " " + text
 			when = s.When
 		}
 		out = append(out, text)
