@@ -27,10 +27,10 @@ type Ask struct {
 	Pupils int
 	Teams  []string
 	Jobs   []Job
-	Weeks  int   // weeks of the term, 1 to 60
-	Closed []int // weeks without a rota, counted from 1
-	Wanted [][2]int
-	Never  [][2]int
+	Weeks  int      // weeks of the term, 1 to 60
+	Closed []int    // weeks without a rota, counted from 1
+	Wanted [][2]int // pairs that are to work together at least once
+	Never  [][2]int // pairs that never do
 	Away   []Absence
 	Seed   uint64
 	Effort int // moves tried by the search; 0 is DefaultEffort

@@ -87,6 +87,9 @@ func (c *checker) numbers(at, name string, j Job) {
 	if j.Weight < 0 || j.Weight > MostWeight {
 		c.stop("rota-job-weight", at+".weight", fmt.Sprintf("'%s' weighs %d; a weight is 1 to %d.", name, j.Weight, MostWeight), "Write 1 for a usual job and 2 for one twice as long.")
 	}
+	if c.ask.Weeks < 1 || c.ask.Weeks > MostWeeks {
+		return // said already
+	}
 	n := j.normal(c.ask.Weeks)
 	if n.From < 1 || n.To > c.ask.Weeks || n.From > n.To {
 		c.stop("rota-job-weeks", at+".from", fmt.Sprintf("'%s' runs from week %d to week %d; the term has weeks 1 to %d.", name, n.From, n.To, c.ask.Weeks), "Check its first and its last day.")

@@ -48,7 +48,8 @@ func Make(ask Ask) (Rota, []finding.Finding) {
 		return Rota{}, found
 	}
 	b := newBoard(ask)
-	if week, proved, ok := b.fill(); !ok {
+	steps := fillSteps
+	if week, proved, ok := b.fill(&steps); !ok {
 		return Rota{}, []finding.Finding{noRoom(ask, b.weeks[week], proved)}
 	}
 	effort := ask.Effort
@@ -101,7 +102,10 @@ func noRoom(ask Ask, week int, proved bool) finding.Finding {
 		for _, p := range pairs {
 			names = append(names, fmt.Sprintf("%d and %d", p[0], p[1]))
 		}
-		hint = "It can be filled when this wish is given up: " + strings.Join(names, "; ") + "."
+		hint = "It can be filled when this wish is given up: " + names[0] + "."
+		if len(names) > 1 {
+			hint = "It can be filled when these wishes are given up: " + strings.Join(names, "; ") + "."
+		}
 	}
 	return finding.Finding{Level: finding.Stop, Code: "rota-no-room", Field: "school.pairs.never", Text: text, Hint: hint}
 }

@@ -225,3 +225,27 @@ func TestARotaKeepsItsWord(t *testing.T) {
 		}
 	})
 }
+
+// Numbers that make no sense are answered in words, never by a panic or an
+// endless search.
+func TestAnyNumbersAreAnswered(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		number := rapid.OneOf(rapid.IntRange(-3, 12), rapid.SampledFrom([]int{-1 << 62, 1 << 62, 201, 61}))
+		a := Ask{Pupils: number.Draw(t, "pupils"), Weeks: number.Draw(t, "weeks"), Effort: 200}
+		for range rapid.IntRange(0, 3).Draw(t, "jobs") {
+			a.Jobs = append(a.Jobs, Job{
+				Name: rapid.StringN(0, 9, -1).Draw(t, "name"), People: number.Draw(t, "people"),
+				Weight: number.Draw(t, "weight"), From: number.Draw(t, "from"), To: number.Draw(t, "to"),
+			})
+		}
+		for range rapid.IntRange(0, 3).Draw(t, "pairs") {
+			a.Never = append(a.Never, [2]int{number.Draw(t, "x"), number.Draw(t, "y")})
+			a.Closed = append(a.Closed, number.Draw(t, "closed"))
+			a.Away = append(a.Away, Absence{number.Draw(t, "week"), number.Draw(t, "who")})
+		}
+		r, found := Make(a)
+		if (finding.Worst(found) == finding.Stop) == (len(r.Turns) > 0) {
+			t.Fatalf("%d turns, said %+v", len(r.Turns), found)
+		}
+	})
+}

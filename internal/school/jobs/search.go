@@ -12,10 +12,11 @@ const (
 	costPairs  = 8.0
 	costWanted = 5.0
 	costUnmet  = 2.5
-	costLoad   = 0.4
+	costLoad   = 0.8
 	warmStart  = 4.0
-	warmEnd    = 0.25
+	warmEnd    = 0.2
 	roams      = 4 // times it begins again from the best so far
+	tradeEvery = 8 // one move in so many lets whole groups change jobs
 )
 
 func (s Score) cost() float64 {
@@ -52,6 +53,9 @@ func (b *board) search(bound Score, seed uint64, effort int) (tried int) {
 
 // step tries one move and tells whether it stands.
 func (b *board) step(r *rand.Rand, warm float64) bool {
+	if r.IntN(tradeEvery) == 0 {
+		return b.trade(r, warm)
+	}
 	s, q := r.IntN(len(b.slots)), r.IntN(b.n)
 	p := b.who[s]
 	other := b.at[q*len(b.weeks)+b.slots[s].week]
@@ -63,12 +67,50 @@ func (b *board) step(r *rand.Rand, warm float64) bool {
 	}
 	before := b.score.cost()
 	b.exchange(s, p, other, q)
-	rise := b.score.cost() - before
-	if rise <= 0 || r.Float64() < math.Exp(-rise/warm) {
+	if b.stands(r, before, warm) {
 		return true
 	}
 	b.exchange(s, q, other, p)
 	return false
+}
+
+// stands tells whether a move that is made is kept: always when it costs
+// nothing, otherwise the less likely the more it costs and the cooler it is.
+func (b *board) stands(r *rand.Rand, before, warm float64) bool {
+	rise := b.score.cost() - before
+	return rise <= 0 || r.Float64() < math.Exp(-rise/warm)
+}
+
+// trade tries to let two groups of a week, of one size, change jobs: who works
+// with whom stays.
+func (b *board) trade(r *rand.Rand, warm float64) bool {
+	s := r.IntN(len(b.slots))
+	week := b.ofWeek[b.slots[s].week]
+	t := week[r.IntN(len(week))]
+	x, y := b.ofGroup[b.slots[s].group], b.ofGroup[b.slots[t].group]
+	if b.slots[s].group == b.slots[t].group || len(x) != len(y) {
+		return false
+	}
+	before := b.score.cost()
+	b.swapGroups(x, y)
+	if b.stands(r, before, warm) {
+		return true
+	}
+	b.swapGroups(x, y)
+	return false
+}
+
+func (b *board) swapGroups(x, y []int) {
+	var px, py [MostPeople]int
+	for i := range x {
+		px[i], py[i] = b.who[x[i]], b.who[y[i]]
+		b.take(x[i])
+		b.take(y[i])
+	}
+	for i := range x {
+		b.put(x[i], py[i])
+		b.put(y[i], px[i])
+	}
 }
 
 // exchange gives slot s from p to q, and q's slot of that week, if any, to p.
