@@ -39,7 +39,8 @@ func truth(t testing.TB, s Season, seed uint64, change func(*Factors)) func(r Re
 }
 
 // readDays are a class's usual readings: the level on three days of the week,
-// EC on one, height on one, before anything is poured.
+// EC on one, height on one, before anything is poured; and a plant is picked and
+// weighed on the last day.
 func readDays(days int) []Reading {
 	var out []Reading
 	for d := range days {
@@ -53,7 +54,7 @@ func readDays(days int) []Reading {
 			out = append(out, Reading{AtHour: at, Of: Level, SD: 2})
 		}
 	}
-	return out
+	return append(out, Reading{AtHour: float64(24*days) - 15.25, Of: Picked, SD: 5})
 }
 
 // synthetic is a season whose readings come from a truth that nobody is told,
