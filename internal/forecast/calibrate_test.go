@@ -109,7 +109,7 @@ func TestCalibration(t *testing.T) {
 
 // A class whose growth, thirst and salts are 30 % off the model fills its tub up
 // for three weeks and then leaves it for one: how far is the level of that week
-// off, with six readings of the level and with none? What comes is told, and
+// off, with six readings of the level and four others, and with none? What comes is told, and
 // only that readings do no harm is asserted.
 func TestWrongModel(t *testing.T) {
 	const left = 21 * 24
