@@ -24,23 +24,6 @@ type Rota struct {
 	Short    []Short  // places that nobody could take
 }
 
-// Fairness says how even a rota is before any absence, and how sure it is that
-// none is fairer.
-type Fairness struct {
-	Score          Score
-	Bound          Score // no rota is better than this in any place
-	Turns, Load    []int // by number, from 1 at place 0
-	TurnsLeast     int
-	TurnsMost      int
-	LoadLeast      int
-	LoadMost       int
-	Proved         bool // no rota is fairer: the bound is reached or all were looked at
-	ByBound        bool // the bound alone proves it
-	Tried          int  // moves of the search
-	EveryJobByAll  bool
-	PairsAgainZero bool
-}
-
 // Make is the rota of an ask, with what there is to say about it; a stop means
 // that there is none. The same ask gives the same rota.
 func Make(ask Ask) (Rota, []finding.Finding) {
@@ -65,14 +48,6 @@ func Make(ask Ask) (Rota, []finding.Finding) {
 	out.absences(b, ask.Away)
 	out.Turns = b.list()
 	return out, out.says()
-}
-
-func (b *board) measure(f *Fairness) {
-	f.Score = b.score
-	f.Turns, f.Load = slices.Clone(b.turns), slices.Clone(b.load)
-	f.TurnsLeast, f.TurnsMost = slices.Min(b.turns), slices.Max(b.turns)
-	f.LoadLeast, f.LoadMost = slices.Min(b.load), slices.Max(b.load)
-	f.EveryJobByAll, f.PairsAgainZero = b.score.JobsUnmet == 0, b.score.PairsAgain == 0
 }
 
 func (b *board) list() []Turn {
