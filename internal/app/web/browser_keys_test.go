@@ -12,7 +12,7 @@ import (
 
 // focusable are the elements that a keyboard must reach, in the page's order.
 // Of radios with one name one press of Tab reaches the chosen one.
-const focusable = `[...document.querySelectorAll("a[href], button, input:not([type=hidden]), select, textarea, summary, [tabindex='0']")]
+const focusable = `[...document.querySelectorAll("a[href], button:not(:disabled), input:not([type=hidden]):not(:disabled), select:not(:disabled), textarea, summary, [tabindex='0']")]
 	.filter((e) => !e.disabled && e.tabIndex >= 0 && e.checkVisibility({visibilityProperty: true}) && e.getClientRects().length > 0)
 	.filter((e) => e.type !== "radio" || e.checked || !document.querySelector('[name="' + CSS.escape(e.name) + '"]:checked'))`
 
