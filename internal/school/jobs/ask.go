@@ -37,7 +37,7 @@ type Ask struct {
 }
 
 // DefaultEffort is how many moves the search tries before it says what it has.
-const DefaultEffort = 400_000
+const DefaultEffort = 2_000_000
 
 // Count is how many there are to share the jobs.
 func (a Ask) Count() int {

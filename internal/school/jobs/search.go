@@ -1,27 +1,33 @@
 package jobs
 
-import (
-	"math"
-	"math/rand/v2"
-)
+import "math/rand/v2"
 
 // What a step towards unfairness costs while the search roams, and how warm it
-// begins and ends. They steer it only: what is kept is decided by Score.Compare.
+// begins and how it cools. They steer it only: what is kept is decided by
+// Score.Compare. All is in whole numbers, so that every machine takes one way.
 const (
-	costTurns  = 6.0
-	costPairs  = 8.0
-	costWanted = 5.0
-	costUnmet  = 2.5
-	costLoad   = 0.8
-	warmStart  = 4.0
-	warmEnd    = 0.2
+	costTurns  = 60_000
+	costPairs  = 80_000
+	costWanted = 50_000
+	costUnmet  = 25_000
+	costLoad   = 8_000
+	warmStart  = 27_700 // a step that costs so much is taken every second time
+	coolTo     = 9_544  // of 10,000, from stage to stage
+	stages     = 64
 	roams      = 4 // times it begins again from the best so far
 	tradeEvery = 8 // one move in so many lets whole groups change jobs
 )
 
-func (s Score) cost() float64 {
-	return costTurns*float64(s.TurnsSquared) + costPairs*float64(s.PairsAgain) +
-		costWanted*float64(s.WantedMissed) + costUnmet*float64(s.JobsUnmet) + costLoad*float64(s.LoadSquared)
+// halves are 2^(-i/16), times 2^32.
+var halves = [16]uint64{
+	0x100000000, 0xf5257d15, 0xeac0c6e8, 0xe0ccdeec,
+	0xd744fccb, 0xce248c15, 0xc5672a11, 0xbd08a39f,
+	0xb504f334, 0xad583eea, 0xa5fed6aa, 0x9ef53261,
+	0x9837f052, 0x91c3d374, 0x8b95c1e4, 0x85aac368,
+}
+
+func (s Score) cost() int {
+	return costTurns*s.TurnsSquared + costPairs*s.PairsAgain + costWanted*s.WantedMissed + costUnmet*s.JobsUnmet + costLoad*s.LoadSquared
 }
 
 // search betters a filled board by simulated annealing: one slot to somebody
@@ -32,14 +38,17 @@ func (b *board) search(bound Score, seed uint64, effort int) (tried int) {
 	best := append([]int(nil), b.who...)
 	bestScore := b.score
 	r := rand.New(rand.NewPCG(seed, 0x6a6f6273)) // the second word is only a name
-	per := max(1, effort/roams)
-	for tried < effort && bestScore.Compare(bound) > 0 && b.n > 1 && len(b.slots) > 0 {
-		part := float64(tried%per) / float64(per)
+	per := max(stages, effort/roams)
+	warm := warmStart
+	for tried < effort && bestScore.Compare(bound) > 0 {
 		if tried%per == 0 {
 			b.restore(best)
+			warm = warmStart
+		} else if tried%per%(per/stages) == 0 {
+			warm = max(1, warm*coolTo/10_000)
 		}
 		tried++
-		if !b.step(r, warmStart*math.Pow(warmEnd/warmStart, part)) {
+		if !b.step(r, warm) {
 			continue
 		}
 		if b.score.Compare(bestScore) < 0 {
@@ -52,7 +61,7 @@ func (b *board) search(bound Score, seed uint64, effort int) (tried int) {
 }
 
 // step tries one move and tells whether it stands.
-func (b *board) step(r *rand.Rand, warm float64) bool {
+func (b *board) step(r *rand.Rand, warm int) bool {
 	if r.IntN(tradeEvery) == 0 {
 		return b.trade(r, warm)
 	}
@@ -76,14 +85,18 @@ func (b *board) step(r *rand.Rand, warm float64) bool {
 
 // stands tells whether a move that is made is kept: always when it costs
 // nothing, otherwise the less likely the more it costs and the cooler it is.
-func (b *board) stands(r *rand.Rand, before, warm float64) bool {
+func (b *board) stands(r *rand.Rand, before, warm int) bool {
 	rise := b.score.cost() - before
-	return rise <= 0 || r.Float64() < math.Exp(-rise/warm)
+	if rise <= 0 {
+		return true
+	}
+	k := rise * len(halves) / warm
+	return k/len(halves) < 32 && uint64(r.Uint32()) < halves[k%len(halves)]>>(k/len(halves))
 }
 
 // trade tries to let two groups of a week, of one size, change jobs: who works
 // with whom stays.
-func (b *board) trade(r *rand.Rand, warm float64) bool {
+func (b *board) trade(r *rand.Rand, warm int) bool {
 	s := r.IntN(len(b.slots))
 	week := b.ofWeek[b.slots[s].week]
 	t := week[r.IntN(len(week))]
