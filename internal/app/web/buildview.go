@@ -148,7 +148,8 @@ func answerOf(a *garden.Assessment, t *garden.Tub) answerView {
 
 func (w *buildWork) lid(a *garden.Assessment, index int) {
 	l := a.Tubs[index].Lid
-	w.Lid = pictures{svg(figure.Lid(a, index, l.Chosen, figure.Desk)), svg(figure.Lid(a, index, l.Chosen, figure.Hand)), figure.LidNote(a, index, l.Chosen, figure.Desk)}
+	desk, note, drawn := figure.LidNoted(a, index, l.Chosen, figure.Desk)
+	w.Lid = pictures{svg(desk, drawn), svg(figure.Lid(a, index, l.Chosen, figure.Hand)), note}
 	if w.Example {
 		w.Lid.Desk, w.Lid.Hand = still(w.Lid.Desk), still(w.Lid.Hand)
 	}

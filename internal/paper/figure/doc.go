@@ -66,15 +66,21 @@ func Layout(a *garden.Assessment, tub int, layout string, w Width) (svg string, 
 	return f.svg(), true
 }
 
-// LidNote says under the drawing of Lid what its lines mean: 'Each square is
-// 1 cm. …'. Empty where Lid draws nothing.
-func LidNote(a *garden.Assessment, tub int, layout string, w Width) string {
+// LidNoted is Lid with what its lines mean, to stand under it: 'Each square is
+// 1 cm. …'.
+func LidNoted(a *garden.Assessment, tub int, layout string, w Width) (svg, note string, ok bool) {
 	f, ok := lidOf(a, tub, layout, w, wholeLid(w))
 	if !ok {
-		return ""
+		return "", "", false
 	}
-	f.draw() // only then is it known what found no room
-	return f.note()
+	f.draw()
+	return f.svg(), f.note(), true // only now is it known what found no room
+}
+
+// LidNote is the note of LidNoted alone.
+func LidNote(a *garden.Assessment, tub int, layout string, w Width) string {
+	_, note, _ := LidNoted(a, tub, layout, w)
+	return note
 }
 
 // Section is one tub cut upright in its bay, 1036 px wide for a desk, 328 for a
