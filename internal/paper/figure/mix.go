@@ -89,7 +89,7 @@ type plot struct {
 }
 
 func newPlot(maxX, lowY, highY float64) plot {
-	return plot{&pen{width: mixWide, height: 220}, 40, 22, mixWide - 14, 184, maxX, lowY, highY}
+	return plot{&pen{width: mixWide, height: 220}, 40, 22, mixWide - 20, 184, maxX, lowY, highY}
 }
 
 func (f plot) at(x, y float64) scene.Point {
