@@ -175,7 +175,7 @@ func MeasureWords(w Weigh, s quantity.System) string {
 // weighSteps puts what holds calcium into the tub by itself, as in strength it
 // falls out with sulfate and phosphate.
 func (k *tubMix) weighSteps() {
-	last := ""
+	taken := false
 	for _, calcium := range []bool{false, true} {
 		var solids []string
 		verb := "Weigh"
@@ -185,11 +185,12 @@ func (k *tubMix) weighSteps() {
 			}
 			if w.Millilitres != nil && w.Stock == nil {
 				k.step(OnTheDay, ByAdult, fmt.Sprintf("Pour %s into the tub and stir.", k.measureWords(w)), "Never two bottles together before they are in the tub.", w.Key)
-				last = w.Name
+				taken = true
 				continue
 			}
 			if w.Stock != nil {
 				k.step(OnTheDay, ByAdult, sentence(k.measureWords(w))+" Stir.", "Too little for the scale by itself, so a small stock is weighed and its share poured. Label what is left.", w.Key)
+				taken = true
 				continue
 			}
 			if w.Spoons != nil {
@@ -205,9 +206,9 @@ func (k *tubMix) weighSteps() {
 			why = "Calcium in a bucket of its own: in strength it turns to chalk or gypsum with sulfate and phosphate."
 		}
 		k.step(OnTheDay, ByAdult, fmt.Sprintf("%s %s. Dissolve in a bucket of water from the tub, pour back, and stir.", verb, strings.Join(solids, ", ")), why, "")
-		last = solids[len(solids)-1]
+		taken = true
 	}
-	if last == "" {
+	if !taken {
 		k.step(OnTheDay, ByAdult, "Nothing on the shelf is taken.", "See what stands in the way.", "")
 	}
 }

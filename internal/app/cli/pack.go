@@ -23,6 +23,10 @@ Where a stop stands, every page concerned says 'do not drill' and why.
 For the days at the tub, in DIR/today: what is due on the day of --on, and the
 return card, puddle card, change-out card and meter passport.
 
+For the day of mixing, in DIR/mix: the mixing card, the dose table for the wall,
+labels for the bottles, the letter to the water company, and, where the plan
+gives reason for them, the acid card and the clean-down card.
+
 All of them are written, or none.
 `
 
@@ -38,14 +42,14 @@ func packCommand(s Streams) *cobra.Command {
 			if out == "" {
 				return usageError{"no folder is named", "say where the papers go: -o papers"}
 			}
-			papers, known := stageOf(stage)
+			asked, known := stageOf(stage)
 			if !known {
 				return usageError{fmt.Sprintf("--stage %s is not a stage", stage), "the stages are " + strings.Join(stageNames(), ", ")}
 			}
 			if _, ok := sizes[paper]; !ok && c.Flags().Changed("paper") {
 				return usageError{fmt.Sprintf("--paper %s is neither A4 nor Letter", paper), "write --paper A4 or --paper Letter"}
 			}
-			a, err := q.assess(c, s, args[0], 0)
+			a, err := q.assess(c, s, args[0], asked.Asks)
 			if err != nil {
 				return err
 			}
@@ -53,7 +57,7 @@ func packCommand(s Streams) *cobra.Command {
 				paper = a.Paper()
 			}
 			size := sizes[paper]
-			files, err := drawn(papers(a), size)
+			files, err := drawn(asked.Papers(a), size)
 			if err != nil {
 				return err
 			}

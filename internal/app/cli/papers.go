@@ -3,7 +3,6 @@ package cli
 import (
 	"fmt"
 
-	"rootbell/internal/garden"
 	"rootbell/internal/paper/pack"
 	"rootbell/internal/paper/scene"
 )
@@ -17,14 +16,14 @@ func stageNames() []string {
 	return out
 }
 
-// stageOf lists the papers of a stage; false for a word that is none.
-func stageOf(name string) (papers func(*garden.Assessment) []pack.Paper, known bool) {
+// stageOf is the stage of a name; false for a word that is none.
+func stageOf(name string) (stage pack.Stage, known bool) {
 	for _, s := range pack.Stages() {
 		if s.Name == name {
-			return s.Papers, true
+			return s, true
 		}
 	}
-	return nil, false
+	return pack.Stage{}, false
 }
 
 // drawn makes every paper before any is written; the first that fails ends it.
