@@ -36,7 +36,7 @@ func (q *question) logbook(s Streams, p *plan.Plan, in *garden.Inputs) error {
 	if len(text) > mostTable {
 		return usageError{q.readings + " is longer than a logbook", hint}
 	}
-	table, problems := reading.ReadCSV(text, reading.Import{Zone: in.Zone, By: p.School.Teams})
+	table, problems := reading.ReadCSV(text, reading.Import{Zone: in.Zone, By: p.School.By()})
 	for _, problem := range problems {
 		s.message("%s:%d:%d: %s", q.readings, problem.Line, problem.Column, plain(problem.What))
 		s.hint(problem.Hint)

@@ -55,7 +55,7 @@ func (s *Server) openLogbook(w http.ResponseWriter, r *http.Request, tub string)
 func (l *logbook) tubName() string { return l.Plan.Tubs[l.tub].Name }
 
 // teams are the words that may stand under a reading.
-func (l *logbook) teams() []string { return l.Plan.School.Teams }
+func (l *logbook) teams() []string { return l.Plan.School.By() }
 
 // logbookAddress is where the logbook of a tub lies.
 func logbookAddress(id, tub, said string) string {

@@ -330,3 +330,12 @@ func TestReadingsInUSUnits(t *testing.T) {
 		}
 	}
 }
+
+func TestAReadingIsWrittenDownByJob(t *testing.T) {
+	o := open(t)
+	id := o.beginGarden("metric")
+	text := o.text(id) + "school:\n  teams: [Slate, Jade]\n  jobs: [{name: water watch}, {name: leaf watch}]\n"
+	o.post("/g/"+id+"/text", url.Values{"base": {"1"}, "text": {text}}, http.StatusOK)
+	body, _ := o.get("/g/"+id+"/logbook", http.StatusOK)
+	wants(t, body, "Team or job", `value="Slate"`, `value="water watch"`)
+}

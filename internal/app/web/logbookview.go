@@ -82,7 +82,7 @@ func (f *logForm) view() *logFormView {
 		ID: f.ID, Entry: f.values.Get("id"), Corrects: f.values.Get("corrects"), Gone: f.gone, Says: f.says, At: f.values.Get("at"),
 		Asks: len(f.questions) > 0, Answered: append(f.values["answered"], f.values["answer"]...), Wrong: len(f.problems),
 		Tub:      f.choice("tub", "Tub", false, f.tubNames()),
-		Team:     f.choice("by", "Team", false, f.teams()),
+		Team:     f.choice("by", f.byWhom(), false, f.teams()),
 		Level:    f.field("level", "Level", "", f.hint(reading.FieldLevel)),
 		LevelWay: f.options("level-way", "Told by", [][2]string{{byLitres, volume + " on the stick"}, {byDepth, length + " deep"}, {byFilled, volume + " poured, to the line"}}),
 		PH:       f.field("ph", "pH", "", f.hint(reading.FieldPH)),
@@ -305,4 +305,12 @@ func wordPairs[T ~string](all []T) [][2]string {
 		out[i] = [2]string{string(w), string(w)}
 	}
 	return out
+}
+
+// byWhom is what the choice of who writes a reading down is called.
+func (l *logbook) byWhom() string {
+	if len(l.Plan.School.Jobs) > 0 {
+		return "Team or job"
+	}
+	return "Team"
 }

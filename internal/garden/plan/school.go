@@ -1,5 +1,7 @@
 package plan
 
+import "slices"
+
 // School is the calendar and the people, by number and never by name.
 type School struct {
 	// The terms, each from its first day to its last.
@@ -20,6 +22,8 @@ type School struct {
 	Ages []Whole `plan:"ages" in:"3 to 20" least:"1" most:"2"`
 	// The teams, by colours, birds, anything but people's names.
 	Teams []string `plan:"teams"`
+	// The jobs of the week, by which a reading can be written down as by a team.
+	Jobs []Job `plan:"jobs"`
 	// Whether an adult is there to drill.
 	AdultDrills Tick `plan:"adult_drills" default:"no"`
 	// Whether somebody looks in during breaks.
@@ -44,6 +48,21 @@ type Closed struct {
 	To Date `plan:"to" with:"from"`
 	// Why.
 	Why string `plan:"why"`
+}
+
+// Job is one of the class's jobs.
+type Job struct {
+	// What it is called. No person's name.
+	Name string `plan:"name,required"`
+}
+
+// By are the teams and jobs by which a reading is written down.
+func (s School) By() []string {
+	out := slices.Clone(s.Teams)
+	for _, j := range s.Jobs {
+		out = append(out, j.Name)
+	}
+	return out
 }
 
 // Meal is the meal that the harvest is for.
