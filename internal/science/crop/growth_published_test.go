@@ -9,7 +9,7 @@ import (
 
 // Where the values below come from.
 const (
-	henten = "equations and constants of Van Henten 1994 as read in public transcriptions; values worked out with scipy's DOP853 at 1e-11"
+	henten = "equations and constants of Van Henten 1994 as read in public copies; values worked out with scipy's DOP853 at 1e-11"
 )
 
 func near(t *testing.T, what string, got, want, within float64, source string) {
