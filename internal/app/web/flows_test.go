@@ -312,3 +312,28 @@ func TestTheSchoolsTermMakesTheStrip(t *testing.T) {
 		t.Error("the adult is not in the plan")
 	}
 }
+
+// TestAPageComesForwardWhenItsWeekComes looks at the row of pages on a Wednesday
+// of February.
+func TestAPageComesForwardWhenItsWeekComes(t *testing.T) {
+	for _, c := range []struct {
+		name, more string
+		later      bool
+	}{
+		{"no term, no fertiliser", "", true},
+		{"the first week of the term", "school: {terms: [{from: 2027-02-08, to: 2027-04-02}]}\n", true},
+		{"the second week", "school: {terms: [{from: 2027-02-01, to: 2027-04-02}]}\n", false},
+		{"a fertiliser is there", "fertilisers: [{name: calcium nitrate, salt: calcium-nitrate-double-salt}]\n", false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			o := open(t)
+			id := o.beginGarden("metric")
+			o.post("/g/"+id+"/text", url.Values{"base": {"1"}, "text": {o.text(id) + c.more}}, http.StatusOK)
+			body, _ := o.get("/g/"+id+"/build", http.StatusOK)
+			if got := strings.Contains(body, `class="later"`); got != c.later {
+				t.Errorf("Mix waits: %v, want %v", got, c.later)
+			}
+			wants(t, body, "/g/"+id+"/mix")
+		})
+	}
+}

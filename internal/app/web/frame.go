@@ -4,6 +4,7 @@ import (
 	"net/http"
 
 	"rootbell/internal/garden"
+	"rootbell/internal/school/term"
 )
 
 // plainFrame is the frame of a page that belongs to no garden.
@@ -26,15 +27,56 @@ func (s *Server) frameOf(r *http.Request, o *opened, a *garden.Assessment, page,
 	if !o.Example {
 		f.Saved = o.Revision.At.In(o.Now.Location()).Format("Mon 2 Jan 2006, 15:04")
 	}
-	for _, t := range []tab{{Name: "Today", Address: "today"}, {Name: "Build", Address: "build"}, {Name: "Mix", Address: "mix"}, {Name: "Logbook", Address: "logbook"}, {Name: "Working", Address: "working"}, {Name: "Papers", Address: "papers"}, {Name: "Plan as text", Address: "text"}} {
-		t.Here = t.Address == page
-		t.Address = "/g/" + o.ID + "/" + t.Address
-		f.Head.Tabs = append(f.Head.Tabs, t)
-	}
+	f.Head.Tabs, f.Head.Later = tabsOf(o, a, page)
 	if a != nil {
 		f.Units, f.Paper = a.Plan.Units.String(), a.Paper()
 		f.Head.Invented = a.Invented()
 		f.Head.Strip = stripOf(a, o.Today)
 	}
 	return f
+}
+
+// gardenPages are the pages of a garden in the order of the work.
+var gardenPages = []tab{
+	{Name: "Today", Address: "today"},
+	{Name: "Build", Address: "build"},
+	{Name: "Mix", Address: "mix"},
+	{Name: "Logbook", Address: "logbook"},
+	{Name: "Working", Address: "working"},
+	{Name: "Papers", Address: "papers"},
+	{Name: "Plan as text", Address: "text"},
+}
+
+// tabsOf are the pages that stand in front, and those whose week has not come
+// yet: they can be opened all the same.
+func tabsOf(o *opened, a *garden.Assessment, page string) (front, later []tab) {
+	for _, t := range gardenPages {
+		t.Here = t.Address == page
+		waits := t.Address == "mix" && !t.Here && !mixingHasCome(o, a)
+		t.Address = "/g/" + o.ID + "/" + t.Address
+		if waits {
+			later = append(later, t)
+		} else {
+			front = append(front, t)
+		}
+	}
+	return front, later
+}
+
+// buildingWeeks is how many weeks of a term are for building alone: seedlings
+// in their nursery need no feed yet. Common practice.
+const buildingWeeks = 1
+
+// mixingHasCome tells whether the page Mix stands in front: from the term's
+// second week on, or as soon as a fertiliser is in the plan.
+func mixingHasCome(o *opened, a *garden.Assessment) bool {
+	if o.Plan == nil || len(o.Plan.Fertilisers) > 0 {
+		return true
+	}
+	if a == nil || !a.Term.Known() {
+		return false
+	}
+	day := term.Date(o.Today)
+	i, ok := a.Term.TermAt(day)
+	return ok && a.Term.WeekOf(i, day) > buildingWeeks
 }

@@ -35,6 +35,7 @@ type gardenHead struct {
 	Invented bool
 	Revision int
 	Tabs     []tab
+	Later    []tab // whose week has not come yet
 	Strip    stripView
 }
 
