@@ -12,6 +12,8 @@ import (
 	"rootbell/internal/app/store"
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
+	"rootbell/internal/garden/plan"
+	"rootbell/internal/school/steering"
 	"rootbell/internal/science/lid"
 	"rootbell/internal/science/reading"
 )
@@ -124,6 +126,12 @@ func (s *Server) logbookPage(w http.ResponseWriter, r *http.Request, status int,
 		if body.Clash, err = s.clash(r.Context(), l, f.last); err != nil {
 			s.failed(w, r, err)
 			return
+		}
+		if r.URL.Query().Get("said") == "written" {
+			if body.Leak, err = s.leak(r.Context(), l); err != nil {
+				s.failed(w, r, err)
+				return
+			}
 		}
 		body.Form = f.view()
 	}
@@ -328,3 +336,23 @@ type entryAnswer struct {
 }
 
 func wantsJSON(r *http.Request) bool { return r.Header.Get("Accept") == "application/json" }
+
+// leak is the advice to look for one, where the tub's last readings ask for it:
+// it is said as soon as the reading is written down, before anybody tops up.
+func (s *Server) leak(ctx context.Context, l *logbook) (*garden.Advised, error) {
+	a, err := s.morning(ctx, l.opened, plan.Date{})
+	if err != nil {
+		return nil, err
+	}
+	for i := range a.Tubs {
+		if a.Tubs[i].Name != l.tubName() || a.Tubs[i].Today == nil {
+			continue
+		}
+		for _, one := range a.Tubs[i].Today.Advice {
+			if one.Do == steering.SeekLeak {
+				return &one, nil
+			}
+		}
+	}
+	return nil, nil
+}

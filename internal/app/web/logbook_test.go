@@ -339,3 +339,28 @@ func TestAReadingIsWrittenDownByJob(t *testing.T) {
 	body, _ := o.get("/g/"+id+"/logbook", http.StatusOK)
 	wants(t, body, "Team or job", `value="Slate"`, `value="water watch"`)
 }
+
+// TestALossTooFastSaysToLookForALeak writes down two levels a day apart: what
+// 0.8 L a day explains, and what it does not.
+func TestALossTooFastSaysToLookForALeak(t *testing.T) {
+	for _, c := range []struct {
+		level string
+		leak  bool
+	}{{"24.5", false}, {"18.0", true}} {
+		o := open(t)
+		id := o.mine()
+		text := strings.Replace(o.text(id), "litres_per_plant: 3 L\n", "litres_per_plant: 3 L\n    daily_topup: 0.8 L/d\n", 1)
+		o.post("/g/"+id+"/text", url.Values{"base": {"1"}, "text": {text}}, http.StatusOK)
+		o.post("/g/"+id+"/logbook", entry("e1", "moment", "2027-02-09T09:30"), http.StatusOK)
+		body, at := o.post("/g/"+id+"/logbook", entry("e2", "level", c.level, "moment", "2027-02-10T09:20"), http.StatusOK)
+		if !strings.Contains(at, "said=written") {
+			t.Fatalf("led to %s", at)
+		}
+		if strings.Contains(body, "..") {
+			t.Error("a sentence ends twice")
+		}
+		if got := strings.Contains(body, "Look for a leak before topping up"); got != c.leak {
+			t.Errorf("at %s L a leak is said: %v, want %v", c.level, got, c.leak)
+		}
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden"
 	"rootbell/internal/garden/plan"
 	"rootbell/internal/science/reading"
 )
@@ -19,6 +20,7 @@ type logBody struct {
 	More    bool // there are more readings than are shown
 	Heads   logHeadsView
 	Clash   *clashView
+	Leak    *garden.Advised // where the reading just written tells of one
 	Stick   stickView
 }
 
