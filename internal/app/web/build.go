@@ -116,9 +116,7 @@ func (s *Server) posted(w http.ResponseWriter, r *http.Request) (p posting, ok b
 		return p, false
 	}
 	tubForm(p.f, p.tub)
-	for _, c := range p.f.changes() {
-		p.edits = append(p.edits, edit{c, false})
-	}
+	p.typed()
 	if c, changed := p.f.holesChange(p.tub); changed {
 		p.edits = append(p.edits, c)
 	}
@@ -160,8 +158,21 @@ func (p *posting) act(do string, posted url.Values) {
 	default:
 		return
 	}
+	p.done(text, err, list, "Fill the fields, or change it on the page 'plan as text'.")
+}
+
+// typed takes the values that the form has other than the text.
+func (p *posting) typed() {
+	for _, c := range p.f.changes() {
+		p.edits = append(p.edits, edit{c, false})
+	}
+}
+
+// done takes the text that a button made, or says at its field why it could not.
+// The edit without a path tells that the text as a whole is wanted.
+func (p *posting) done(text []byte, err error, field, hint string) {
 	if err != nil {
-		p.problems = append(p.problems, plan.Problem{Field: list, What: err.Error(), Hint: "Fill the fields, or change it on the page 'plan as text'."})
+		p.problems = append(p.problems, plan.Problem{Field: field, What: err.Error(), Hint: hint})
 		return
 	}
 	p.text = text

@@ -75,9 +75,7 @@ func (s *Server) postedMix(w http.ResponseWriter, r *http.Request) (p posting, o
 		return p, false
 	}
 	formOf(p.f, p.tub)
-	for _, c := range p.f.changes() {
-		p.edits = append(p.edits, edit{c, false})
-	}
+	p.typed()
 	p.text, p.problems = applied(p.o.Text, p.edits)
 	p.shelf(r.PostForm.Get("do"))
 	p.read()
@@ -112,12 +110,7 @@ func (p *posting) shelf(do string) {
 	default:
 		return
 	}
-	if err != nil {
-		p.problems = append(p.problems, plan.Problem{Field: field, What: err.Error(), Hint: "change it on the page 'plan as text'"})
-		return
-	}
-	p.text = text
-	p.edits = append(p.edits, edit{plan.Change{}, true})
+	p.done(text, err, field, "change it on the page 'plan as text'")
 }
 
 // saveMix puts the form in the plan.

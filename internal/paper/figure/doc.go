@@ -77,12 +77,6 @@ func LidNoted(a *garden.Assessment, tub int, layout string, w Width) (svg, note 
 	return f.svg(), f.note(), true // only now is it known what found no room
 }
 
-// LidNote is the note of LidNoted alone.
-func LidNote(a *garden.Assessment, tub int, layout string, w Width) string {
-	_, note, _ := LidNoted(a, tub, layout, w)
-	return note
-}
-
 // Section is one tub cut upright in its bay, 1036 px wide for a desk, 328 for a
 // hand. ok is false where no lid could be laid out.
 func Section(a *garden.Assessment, tub int, w Width) (svg string, ok bool) {

@@ -157,7 +157,7 @@ func TestHolesStandWhereTheyWereLaid(t *testing.T) {
 func crowded(f drawn) bool {
 	layout, _ := f.a.Tubs[f.tub].Lid.Layout(strings.Fields(f.name)[len(strings.Fields(f.name))-2])
 	return len(layout.Holes) >= 30 && strings.HasSuffix(f.name, "hand") &&
-		strings.Contains(figure.LidNote(f.a, f.tub, layout.Name, figure.Hand), "numbers find no room")
+		strings.Contains(noteOf(f.a, f.tub, layout.Name, figure.Hand), "numbers find no room")
 }
 
 func wordsIn(n *node) []string {
@@ -336,7 +336,7 @@ func TestFiguresOfWhatIsNotThereYet(t *testing.T) {
 		if _, ok := figure.Section(noHole, 0, w); ok {
 			t.Error("a section without cups was drawn")
 		}
-		if note := figure.LidNote(noHole, 0, "", w); !strings.Contains(note, "square") || strings.Contains(note, "chain") {
+		if note := noteOf(noHole, 0, "", w); !strings.Contains(note, "square") || strings.Contains(note, "chain") {
 			t.Errorf("the note explains lines that are not drawn: %s", note)
 		}
 	}
@@ -394,4 +394,10 @@ func TestStandingHolesAreMarked(t *testing.T) {
 	if fixed != 4 || dashed != 4 || caps != 4 || words != 4 {
 		t.Errorf("%d fixed with %d words, %d dashed with %d words, want 4 each", fixed, words, dashed, caps)
 	}
+}
+
+// noteOf is what stands under the drawing of a lid.
+func noteOf(a *garden.Assessment, tub int, layout string, w figure.Width) string {
+	_, note, _ := figure.LidNoted(a, tub, layout, w)
+	return note
 }
