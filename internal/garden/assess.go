@@ -69,7 +69,10 @@ type Tub struct {
 	MassFilledKG   *float64 `json:"mass_filled_kg"`
 	Plants         *Plants  `json:"plants"`
 	Lid            *Lid     `json:"lid"`
-	Mix            *Mix     `json:"mix,omitempty"` // nil where it was not asked for, or rests on what must be put right first
+	Mix            *Mix     `json:"mix,omitempty"`    // nil where it was not asked for, or rests on what must be put right first
+	Season         *Season  `json:"season,omitempty"` // likewise
+	Light          *Light   `json:"lamp,omitempty"`   // nil without lamp and lux readings
+	Oxygen         *Oxygen  `json:"oxygen,omitempty"` // nil without an air pump
 
 	Today *TubToday `json:"today,omitempty"` // nil where its lines contradict each other
 

@@ -4,17 +4,6 @@ import (
 	"rootbell/internal/science/solution"
 )
 
-// Stages are what an assessment is asked for beside Build, which it always
-// works out. The zero value asks for nothing more, so that a page which moves a
-// hole does not pay for chemistry.
-type Stages uint
-
-// StageMix asks for the nutrient solution of each tub.
-const StageMix Stages = 1 << iota
-
-// Has tells whether a stage is asked for.
-func (s Stages) Has(one Stages) bool { return s&one != 0 }
-
 // MixWay is how the amounts of a mix came about.
 type MixWay string
 
