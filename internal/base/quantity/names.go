@@ -69,6 +69,10 @@ var simpleUnits = []struct {
 	{Fahrenheit, "°F|° F|F|deg F|degF|degree F|degrees F|fahrenheit|deg fahrenheit|degree fahrenheit|degrees fahrenheit|° fahrenheit"},
 	{Unit{Symbol: "K", Dim: TemperatureDim, Scale: 1}, "K|kelvin"},
 
+	{Lux, "lx|lux"},
+	{Unit{Symbol: "klx", Dim: IlluminanceDim, Scale: 1e-3}, "klx|kilolux"},
+	{Unit{Symbol: "fc", Dim: IlluminanceDim, Scale: 1 / (304.8 * 304.8)}, "fc|footcandle|footcandles|foot candle|foot candles"},
+
 	{Watt, "W|watt|watts"},
 	{Unit{Symbol: "kW", Dim: PowerDim, Scale: 1e9}, "kW|kilowatt|kilowatts"},
 

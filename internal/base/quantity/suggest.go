@@ -31,6 +31,8 @@ func wouldDo(k Kind) string {
 		return "W or kW"
 	case PhotonFluxDim:
 		return "µmol/s"
+	case IlluminanceDim:
+		return "lx or klx"
 	case ConductivityDim:
 		return "mS/cm, µS/cm or dS/m"
 	}

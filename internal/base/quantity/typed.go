@@ -24,6 +24,8 @@ type (
 	W float64
 	// UmolPerS is a photon flux in µmol/s.
 	UmolPerS float64
+	// LX is a light for the eye in lux.
+	LX float64
 	// Fraction is a share, 1 for the whole.
 	Fraction float64
 	// Days is a length of time in days.
@@ -51,6 +53,7 @@ func (LPerMin) Kind() Kind  { return AirFlow }
 func (LPerDay) Kind() Kind  { return DailyVolume }
 func (W) Kind() Kind        { return Power }
 func (UmolPerS) Kind() Kind { return PhotonFlux }
+func (LX) Kind() Kind       { return Illuminance }
 func (Fraction) Kind() Kind { return Share }
 func (Days) Kind() Kind     { return Time }
 
@@ -65,5 +68,6 @@ func (q LPerMin) Base() float64  { return LitrePerMinute.Base(float64(q)) }
 func (q LPerDay) Base() float64  { return LitrePerDay.Base(float64(q)) }
 func (q W) Base() float64        { return Watt.Base(float64(q)) }
 func (q UmolPerS) Base() float64 { return MicromolePerSecond.Base(float64(q)) }
+func (q LX) Base() float64       { return Lux.Base(float64(q)) }
 func (q Fraction) Base() float64 { return float64(q) }
 func (q Days) Base() float64     { return Day.Base(float64(q)) }

@@ -21,7 +21,7 @@ func (s System) String() string {
 // Dim is a dimension as exponents of the base dimensions. The zero value is
 // the dimension of a pure number. Dims are comparable with ==.
 type Dim struct {
-	Length, Mass, Time, Temperature, Amount, Current, Money int8
+	Length, Mass, Time, Temperature, Amount, Current, Light, Money int8
 }
 
 // Times is the dimension of a product.
@@ -35,7 +35,7 @@ func (d Dim) Power(n int8) Dim { return Dim{}.plus(d, n) }
 
 // Root is the dimension of the square root; ok is false when an exponent is odd.
 func (d Dim) Root() (root Dim, ok bool) {
-	all := []int8{d.Length, d.Mass, d.Time, d.Temperature, d.Amount, d.Current, d.Money}
+	all := []int8{d.Length, d.Mass, d.Time, d.Temperature, d.Amount, d.Current, d.Light, d.Money}
 	for _, e := range all {
 		if e%2 != 0 {
 			return Dim{}, false
@@ -43,7 +43,7 @@ func (d Dim) Root() (root Dim, ok bool) {
 	}
 	return Dim{
 		Length: d.Length / 2, Mass: d.Mass / 2, Time: d.Time / 2, Temperature: d.Temperature / 2,
-		Amount: d.Amount / 2, Current: d.Current / 2, Money: d.Money / 2,
+		Amount: d.Amount / 2, Current: d.Current / 2, Light: d.Light / 2, Money: d.Money / 2,
 	}, true
 }
 
@@ -51,7 +51,7 @@ func (d Dim) plus(e Dim, n int8) Dim {
 	return Dim{
 		Length: d.Length + n*e.Length, Mass: d.Mass + n*e.Mass, Time: d.Time + n*e.Time,
 		Temperature: d.Temperature + n*e.Temperature, Amount: d.Amount + n*e.Amount,
-		Current: d.Current + n*e.Current, Money: d.Money + n*e.Money,
+		Current: d.Current + n*e.Current, Light: d.Light + n*e.Light, Money: d.Money + n*e.Money,
 	}
 }
 
@@ -68,13 +68,14 @@ var (
 	FlowDim        = Dim{Length: 3, Time: -1}
 	PowerDim       = Dim{Mass: 1, Length: 2, Time: -3}
 	PhotonFluxDim  = Dim{Amount: 1, Time: -1}
+	IlluminanceDim = Dim{Light: 1, Length: -2}
 	// A conductance per length is A²·s³ per kg·m³.
 	ConductivityDim = Dim{Current: 2, Time: 3, Mass: -1, Length: -3}
 	MoneyDim        = Dim{Money: 1}
 )
 
 // Unit is one way to write a quantity. A value in the unit becomes a value in
-// base units (mm, kg, s, K, mol, A, one unit of money) as value·Scale + Offset;
+// base units (mm, kg, s, K, mol, A, lm, one unit of money) as value·Scale + Offset;
 // Offset is zero for all but the temperature scales.
 type Unit struct {
 	Symbol string
@@ -132,6 +133,7 @@ var (
 	// One watt is 1 kg·m²/s³, so 1e6 kg·mm²/s³.
 	Watt               = Unit{Symbol: "W", Dim: PowerDim, Scale: 1e6}
 	MicromolePerSecond = Unit{Symbol: "µmol/s", Dim: PhotonFluxDim, Scale: 1e-6}
+	Lux                = Unit{Symbol: "lx", Dim: IlluminanceDim, Scale: 1e-6}
 	// One S/m is 1 A²·s³/(kg·m³), so 1e-9 in millimetres; 1 mS/cm is 0.1 S/m.
 	MillisiemensPerCM = Unit{Symbol: "mS/cm", Dim: ConductivityDim, Scale: 1e-10}
 )

@@ -31,6 +31,8 @@ type Plan struct {
 	School School `plan:"school"`
 	// The lamps over the tubs.
 	Lamps []Lamp `plan:"lamps"`
+	// What a lux meter read under the lamps. Where there is any, it counts in place of what is worked out from them.
+	Lux []Lux `plan:"lux"`
 	// The fertilisers at hand.
 	Fertilisers []Fertiliser `plan:"fertilisers"`
 	// The acids at hand. Only an adult doses them.
@@ -51,7 +53,7 @@ type Plan struct {
 	Tubs []Tub `plan:"tubs,required" least:"1"`
 	// Kits and offers to compare.
 	Offers []Offer `plan:"offers"`
-	// Your own prices, by item of the shopping list.
+	// Your own prices, by item of the shopping list; and electricity, by the kilowatt-hour.
 	Prices Prices `plan:"prices"`
 
 	// Name is what the text is called in messages, such as its file's name.

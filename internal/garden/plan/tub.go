@@ -126,4 +126,8 @@ type Air struct {
 	Tube Length `plan:"tube" in:"2 mm to 25 mm" default:"6 mm"`
 	// Where the pump stands. It is mains-powered: above the water, tied so that it cannot fall in.
 	Pump string `plan:"pump" words:"above water,below water" default:"above water"`
+	// Electric power of the pump.
+	Power Power `plan:"power" in:"0.5 W to 500 W"`
+	// The depth of water against which the pump still blows, as its label says.
+	Head Length `plan:"head" in:"5 cm to 20 m"`
 }

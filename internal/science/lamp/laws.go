@@ -9,7 +9,6 @@ import (
 var (
 	ppfdUnit       = quantity.Unit{Symbol: "µmol/m²/s", Dim: ppfdDim, Scale: 1e-12}
 	dliUnit        = quantity.Unit{Symbol: "mol/m²/d", Dim: ppfdDim, Scale: 1e-6 / 86400}
-	lux            = quantity.Unit{Symbol: "lx", Scale: 1}
 	luxPerUmol     = quantity.Unit{Symbol: "lx per µmol/m²/s", Scale: 1}
 	hoursADay      = quantity.Unit{Symbol: "h/d", Scale: 1. / 24}
 	kilowattHour   = quantity.Unit{Symbol: "kWh", Dim: energyDim, Scale: 3.6e12}
@@ -28,7 +27,7 @@ var (
 	Energy     = quantity.Kind{Name: "an energy", Dim: energyDim, Metric: kilowattHour, US: kilowattHour, Decimals: [2]int{1, 1}}
 	Efficacy   = quantity.Kind{Name: "photons for each joule", Dim: umolPerJoule.Dim, Metric: umolPerJoule, US: umolPerJoule, Decimals: [2]int{2, 2}}
 	Ground     = quantity.Kind{Name: "an area", Dim: quantity.AreaDim, Metric: squareMetre, US: squareFootUnit, Decimals: [2]int{2, 1}}
-	Lux        = quantity.Kind{Name: "a light for the eye", Metric: lux, US: lux, Decimals: [2]int{0, 0}}
+	Lux        = quantity.Illuminance
 	LuxFactor  = quantity.Kind{Name: "lux for each µmol/m²/s", Metric: luxPerUmol, US: luxPerUmol, Decimals: [2]int{1, 1}}
 )
 

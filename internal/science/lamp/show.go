@@ -77,7 +77,7 @@ func (s Source) ShowLux(b *working.Book, reading float64) (working.Number, bool)
 		return working.Number{}, false
 	}
 	row := Facts.Get(f.lux)
-	return b.Work(luxLaw, "ppfd", "light on the leaf", b.Typed("lux", "lux meter at the leaf", "l", Lux, reading, 0),
+	return b.Work(luxLaw, "ppfd", "light on the leaf", b.Typed("lux", "lux meter at the leaf", "l", Lux, quantity.Lux.Base(reading), 0),
 		b.Fact("lux_factor", "lux for each µmol/m²/s of "+string(s), "k", LuxFactor, row.Value, row)), true
 }
 
