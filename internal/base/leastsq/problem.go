@@ -121,7 +121,7 @@ func UnderCeilings(a Matrix, b, w []float64, ceilings []Ceiling) (Result, error)
 	}
 	r.X = r.X[:a.Columns]
 	under(r.X, ceilings)
-	r.Residual = misfit(a, b, w, r.X)
+	r.Residual = Misfit(a, b, w, r.X)
 	return r, nil
 }
 
@@ -150,7 +150,8 @@ func size(c Ceiling) float64 {
 	return most
 }
 
-func misfit(a Matrix, b, w, x []float64) float64 {
+// Misfit is the length of w·(A·x − b), row by row.
+func Misfit(a Matrix, b, w, x []float64) float64 {
 	sum := 0.0
 	for i := range a.Rows {
 		r := -b[i]

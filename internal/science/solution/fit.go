@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"rootbell/internal/base/finding"
-	"rootbell/internal/base/leastsq"
 )
 
 // Limit is a hard ceiling of one nutrient in the tub, in mg/L, all sources
@@ -111,20 +110,11 @@ type Fit struct {
 // out again, and only what the shelf adds counts as a miss; where it passes a
 // limit (see PassedBy), the shelf adds nothing to it.
 func (t Target) FitTo(shelf []Fertiliser, base Content) (Fit, error) {
-	useful, at := t.useful(shelf)
-	ceilings := t.ceilings(useful, base)
-	a, right, weights := t.system(useful, base)
-	r, err := leastsq.UnderCeilings(a, right, weights, ceilings)
+	p, err := t.prepare(shelf)
 	if err != nil {
-		return Fit{}, fmt.Errorf("solution: the fit: %w", err)
+		return Fit{}, err
 	}
-	f := Fit{GramsPerLitre: make([]float64, len(shelf)), Residual: r.Residual}
-	for i, j := range at {
-		f.GramsPerLitre[j] = r.X[i]
-	}
-	brought, ions := Sum(shelf, f.GramsPerLitre)
-	f.MgL, f.Ions = base.Plus(brought), ions
-	return f, nil
+	return p.fit(t, base)
 }
 
 // useful are the fertilisers that bring something aimed at, and their places on
@@ -139,42 +129,6 @@ func (t Target) useful(shelf []Fertiliser) (out []Fertiliser, at []int) {
 		}
 	}
 	return out, at
-}
-
-// system are the wishes, one row for each nutrient aimed at, in parts of the
-// target.
-func (t Target) system(shelf []Fertiliser, base Content) (a leastsq.Matrix, right, weights []float64) {
-	var rows []Nutrient
-	for _, n := range aims {
-		if t.MgL[n] > 0 {
-			rows = append(rows, n)
-		}
-	}
-	a = leastsq.NewMatrix(len(rows), len(shelf))
-	right, weights = make([]float64, len(rows)), make([]float64, len(rows))
-	for i, n := range rows {
-		right[i], weights[i] = max(1-base[n]/t.MgL[n], 0), weightOf(n)
-		for j, f := range shelf {
-			a.Set(i, j, 1000*f.Share[n]/t.MgL[n])
-		}
-	}
-	return a, right, weights
-}
-
-func (t Target) ceilings(shelf []Fertiliser, base Content) []leastsq.Ceiling {
-	var out []leastsq.Ceiling
-	for _, l := range t.Limits {
-		of := make([]float64, len(shelf))
-		brings := false
-		for j, f := range shelf {
-			of[j] = 1000 * f.Share[l.Of]
-			brings = brings || of[j] > 0
-		}
-		if brings {
-			out = append(out, leastsq.Ceiling{Of: of, Most: max(0, l.MostMgL-base[l.Of])})
-		}
-	}
-	return out
 }
 
 // PassedBy are the limits that water and acid pass by themselves.

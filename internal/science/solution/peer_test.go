@@ -177,22 +177,38 @@ type gramsAnswer struct {
 	Seconds float64
 }
 
-// fitPlain is the fit without limits and with all weights one, as the peer's.
-func fitPlain(shelf []Fertiliser, target []float64) ([]float64, error) {
-	a, right, weights := leastsq.NewMatrix(len(target), len(shelf)), make([]float64, len(target)), make([]float64, len(target))
-	for i, n := range peerAims {
-		right[i], weights[i] = 1, 1
-		for j, f := range shelf {
-			a.Set(i, j, 1000*f.Share[n]/target[i])
-		}
-	}
-	r, err := leastsq.Weighted(a, right, weights)
-	return r.X, err
+// plainFit is the fit without limits and with all weights one, as the peer's:
+// how the shelf's shares, prepared once, serve one target after another.
+type plainFit struct {
+	*leastsq.Repeated
+	want, weight, grams []float64
 }
 
-func gramsApart(shelf []Fertiliser, targets [][]float64, theirs gramsAnswer) (worst float64, err error) {
+func newPlainFit(tb testing.TB, shelf []Fertiliser) *plainFit {
+	tb.Helper()
+	a := leastsq.NewMatrix(len(peerAims), len(shelf))
+	for i, n := range peerAims {
+		for j, f := range shelf {
+			a.Set(i, j, 1000*f.Share[n])
+		}
+	}
+	r, err := leastsq.NewRepeated(a)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	return &plainFit{r, make([]float64, a.Rows), make([]float64, a.Rows), make([]float64, a.Columns)}
+}
+
+func (p *plainFit) to(target []float64) ([]float64, error) {
+	for i, t := range target {
+		p.weight[i] = 1 / t
+	}
+	return p.grams, p.Fit(p.grams, target, p.weight)
+}
+
+func gramsApart(fit *plainFit, targets [][]float64, theirs gramsAnswer) (worst float64, err error) {
 	for k, target := range targets {
-		ours, err := fitPlain(shelf, target)
+		ours, err := fit.to(target)
 		if err != nil {
 			return 0, err
 		}
@@ -208,7 +224,7 @@ func TestRecipesAgainstScipy(t *testing.T) {
 	shelf, targets := shelfAndTargets(200)
 	var theirs gramsAnswer
 	ask(t, []string{peerScript, "recipes"}, map[string]any{"shares": sharesOf(shelf), "targets": targets}, &theirs)
-	worst, err := gramsApart(shelf, targets, theirs)
+	worst, err := gramsApart(newPlainFit(t, shelf), targets, theirs)
 	if err != nil {
 		t.Fatal(err)
 	}
