@@ -42,6 +42,7 @@ var arrows = map[string][]string{
 	"internal/paper/daily":           {"internal/garden", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/mixing":          {"internal/base/finding", "internal/base/quantity", "internal/garden", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/chart":           {"internal/paper/figure", "internal/paper/scene", "internal/school/term"},
+	"internal/paper/agenda":          {"internal/school/term"},
 	"internal/paper/pack":            {"internal/base/quantity", "internal/school/shopping", "internal/garden", "internal/paper/..."},
 	"internal/app/store":             {"internal/base/quantity", "internal/science/reading"},
 	"internal/app/web":               {"internal/base/...", "internal/school/...", "internal/science/...", "internal/garden/...", "internal/paper/...", "internal/app/store", "examples"},
