@@ -88,7 +88,8 @@ type LeaveDo struct {
 	LineMM float64    `json:"line_mm,omitempty"`
 	Hours  float64    `json:"lamp_hours,omitempty"`
 	Plants int        `json:"plants,omitempty"`
-	Litres float64    `json:"litres,omitempty"`
+	Litres float64    `json:"litres,omitempty"` // of plain water that the visit pours in
+	PourL  float64    `json:"pour_l,omitempty"` // that filling up to the line takes, the middle
 	VisitA *time.Time `json:"visit_from,omitempty"` // the window of the one visit
 	VisitB *time.Time `json:"visit_to,omitempty"`
 }
@@ -133,6 +134,10 @@ type CropReady struct {
 	Seeds       int     `json:"seeds"`
 	SowOn       string  `json:"sow_on"`
 	Transplant  string  `json:"transplant_on"`
+	UpOn        string  `json:"up_on,omitempty"`    // seedlings show
+	ThinOn      string  `json:"thin_on,omitempty"`  // one is left in each cell; empty where one seed is sown in a cell
+	Cells       int     `json:"cells,omitempty"`    // to sow, the seeds shared among them
+	CoverMM     float64 `json:"cover_mm,omitempty"` // how deep a seed lies; 0 for pressed in
 }
 
 // Learnt is one factor by which the class's tub differs from the model.
