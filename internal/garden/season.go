@@ -88,8 +88,8 @@ type LeaveDo struct {
 	LineMM float64    `json:"line_mm,omitempty"`
 	Hours  float64    `json:"lamp_hours,omitempty"`
 	Plants int        `json:"plants,omitempty"`
-	Litres float64    `json:"litres,omitempty"` // of plain water that the visit pours in
-	PourL  float64    `json:"pour_l,omitempty"` // that filling up to the line takes, the middle
+	Litres float64    `json:"litres,omitempty"`     // of plain water that the visit pours in
+	PourL  float64    `json:"pour_l,omitempty"`     // that filling up to the line takes, the middle
 	VisitA *time.Time `json:"visit_from,omitempty"` // the window of the one visit
 	VisitB *time.Time `json:"visit_to,omitempty"`
 }
