@@ -179,6 +179,7 @@ func (e *ensemble) note() {
 		DrunkL:  e.band(func(m *member) float64 { return m.Ledger.DrunkL + m.Ledger.VapourL }),
 		PouredL: e.band(func(m *member) float64 { return m.Ledger.PouredL }),
 		CropG:   e.band(func(m *member) float64 { return m.crop(e.course) }),
+		Ready:   e.part(func(m *member) bool { return m.enough(e.course) }),
 		Stands:  make([]StandBands, len(e.Tub.Stands)),
 	}
 	day.LevelMM = day.Litres.through(e.Tub.LevelMM)

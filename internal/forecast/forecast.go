@@ -17,6 +17,7 @@ type DayBands struct {
 	DrunkL                Band // by leaves and gaps since the tub was filled
 	PouredL               Band // since then, and then
 	CropG                 Band // fresh, what could be picked of all stands together
+	Ready                 float64 // chance that the crop is what is needed, 0 to 1; see Season.NeedG
 	Stands                []StandBands
 }
 

@@ -202,6 +202,24 @@ func (m *member) crop(c *course) (fresh float64) {
 	return fresh
 }
 
+// enough tells whether the crop is what is needed.
+func (m *member) enough(c *course) bool {
+	if c.NeedG > 0 {
+		return m.crop(c) >= c.NeedG
+	}
+	picked := false
+	for j := range c.Tub.Stands {
+		s := &c.Tub.Stands[j]
+		if s.PickG <= 0 || m.Plants[j] == 0 {
+			continue
+		}
+		if picked = true; s.Model.HarvestG(m.Stands[j], s.PerM2) < s.PickG {
+			return false
+		}
+	}
+	return picked
+}
+
 // oxygen is the tub as its oxygen sees it.
 func (m *member) oxygen(c *course, kind climate, pumped bool) oxygen.Tub {
 	t := &c.Tub

@@ -68,6 +68,7 @@ type Season struct {
 	Events   []Event
 	Readings []Reading
 	Watches  []Watch
+	NeedG    float64 // fresh, of all plants together; 0: each plant its PickG
 }
 
 // Watch is a stretch of hours in which nobody comes: its answer is how likely
@@ -82,6 +83,9 @@ const mostDays = 1000
 
 // Check tells what keeps a season from being followed.
 func (s Season) Check() error {
+	if !finite(s.NeedG) || s.NeedG < 0 {
+		return errors.New("what is needed is not known")
+	}
 	if len(s.Days) == 0 || len(s.Days) > mostDays {
 		return fmt.Errorf("a season has 1 to %d days, not %d", mostDays, len(s.Days))
 	}

@@ -113,6 +113,16 @@ func (c Crop) Fit() Fit {
 	return f
 }
 
+// LeastPerM2 is how many plants stand on a square metre at their final spacing;
+// a plant with more room than that does not use it.
+func (c Crop) LeastPerM2() float64 {
+	spacing := c.fact("spacing").Value
+	if !(spacing > 0) {
+		return 0
+	}
+	return 1e6 / (spacing * spacing)
+}
+
 // Of is what a model brings in that season, in g a plant.
 func (f Fit) Of(m Model) float64 {
 	light, night := m.Under(Air{f.TempC, f.CO2PPM, f.PPFD / f.UmolPerJoule}), m.Under(Air{f.TempC, f.CO2PPM, 0})
