@@ -1,0 +1,217 @@
+package season
+
+import (
+	"context"
+	"errors"
+	"math"
+	"time"
+
+	"rootbell/internal/forecast"
+	"rootbell/internal/school/term"
+)
+
+// leg is a course between the first hours of two closed stretches.
+type leg struct {
+	from, to time.Time
+	days     []term.Date // each ends when the last person leaves
+	stretch  *term.Stretch
+}
+
+// legs cut a course at the first hour of each closed stretch, where its
+// members are kept.
+func (c Course) legs() []leg {
+	clock := c.Clock()
+	at := leg{from: clock.Start}
+	stretches := c.Calendar.Stretches(term.Span{From: c.MoveOn, To: c.To}, c.zone())
+	var out []leg
+	for d := c.MoveOn; !d.After(c.To); d = d.Add(1) {
+		end := c.leaves(d)
+		if !end.After(at.from) {
+			continue
+		}
+		at.days, at.to = append(at.days, d), end
+		for len(stretches) > 0 && stretches[0].Since.Before(end) {
+			stretches = stretches[1:]
+		}
+		if len(stretches) > 0 && stretches[0].Since.Equal(end) {
+			out = append(out, at)
+			at = leg{from: end, stretch: &stretches[0]}
+			stretches = stretches[1:]
+		}
+	}
+	if len(at.days) > 0 {
+		out = append(out, at)
+	}
+	return out
+}
+
+// season is a leg as a forecast follows it; its hours count from the leg's
+// beginning.
+func (c Course) season(l leg) forecast.Season {
+	clock := Clock{Start: l.from, Zone: c.zone()}
+	s := forecast.Season{Tub: c.Tub}
+	from := l.from
+	for _, d := range l.days {
+		to := c.leaves(d)
+		s.Days = append(s.Days, c.Spans(from, to))
+		from = to
+	}
+	s.Events = c.routine(l, clock)
+	shift := c.Clock().Hour(l.from)
+	for _, e := range c.Deeds {
+		if e.AtHour -= shift; e.AtHour >= 0 && e.AtHour < clock.Hour(l.to) {
+			s.Events = append(s.Events, e)
+		}
+	}
+	if l.stretch != nil {
+		s.Watches = []forecast.Watch{{FromHour: 0, ToHour: clock.Hour(l.stretch.Until)}}
+	}
+	return s
+}
+
+// routine is what the class does as a matter of course: up to the line late on
+// open days, always before closed ones, and the changes of water.
+func (c Course) routine(l leg, clock Clock) []forecast.Event {
+	var out []forecast.Event
+	changes := c.changes()
+	for _, d := range l.days {
+		if !c.Calendar.Open(d) || !d.After(c.MoveOn) {
+			continue
+		}
+		at := clock.Hour(c.leaves(d)) - careHours
+		if at < 0 || c.Clock().Hour(c.leaves(d))-careHours < c.CareFrom {
+			continue
+		}
+		if holds(changes, d) {
+			out = append(out, forecast.Event{AtHour: at, Kind: forecast.ChangeOut, LineMM: c.Line(d), ECmS: c.Care.ChangeECmS})
+			continue
+		}
+		drop := c.Care.TopUpDropMM
+		if !c.Calendar.Open(d.Add(1)) {
+			drop = 0
+		}
+		out = append(out, forecast.Event{AtHour: at, Kind: forecast.FillTo, LineMM: c.Line(d), DropMM: drop, ECmS: c.Care.TopUpECmS})
+	}
+	return out
+}
+
+// careHours is how long before the last person leaves the tub is seen to.
+const careHours = 0.5
+
+// changes are the days on which the water is changed: the last open ones that
+// are not late.
+func (c Course) changes() []term.Date {
+	var out []term.Date
+	due := c.Care.FirstChangeDays
+	for at := c.MoveOn; due > 0; due = c.Care.ChangeDays {
+		d, ok := c.Calendar.OpenUntil(at.Add(due))
+		if !ok || !d.After(at) {
+			if d, ok = c.Calendar.OpenFrom(at.Add(due)); !ok {
+				return out
+			}
+		}
+		if d.After(c.To) {
+			return out
+		}
+		out, at = append(out, d), d
+	}
+	return out
+}
+
+func holds(days []term.Date, d term.Date) bool {
+	for _, other := range days {
+		if other == d {
+			return true
+		}
+	}
+	return false
+}
+
+func follow(ctx context.Context, c Course, e Effort) (Followed, error) {
+	out := Followed{Clock: c.Clock(), Changes: c.changes()}
+	legs := c.legs()
+	if len(legs) == 0 {
+		return out, errors.New("the season ends before the plants move into the tub")
+	}
+	var before *forecast.Forecast
+	for i, l := range legs {
+		s, o := c.season(l), c.Options
+		shift := out.Clock.Hour(l.from)
+		places := c.readings(&s, l, shift, i == len(legs)-1)
+		o.Members, o.Workers, o.Known, o.After, o.Seed = e.members(), e.Workers, e.Known, before, e.Seed+uint64(i)
+		if o.LearnToHour > 0 {
+			if o.LearnToHour -= shift; o.LearnToHour <= 0 {
+				o.NoLearning = true
+			}
+		}
+		f, err := forecast.Run(ctx, s, o)
+		if err != nil {
+			return out, err
+		}
+		if l.stretch != nil && before != nil {
+			out.Standing = append(out.Standing, Standing{Stretch: *l.stretch, State: *before, Dry: later(f.Stretches[0], shift), seed: o.Seed})
+		}
+		out.add(c, l, f, places)
+		before = &f
+	}
+	out.Members, out.Factors, out.Ends = before.Members, before.Factors, before.Ends
+	return out, nil
+}
+
+// readings puts those of a leg into its season, and gives their places.
+func (c Course) readings(s *forecast.Season, l leg, shift float64, last bool) (places []int) {
+	hours := l.to.Sub(l.from).Hours()
+	for i, r := range c.Readings {
+		if r.AtHour -= shift; r.AtHour >= 0 && (r.AtHour < hours || last && r.AtHour == hours) {
+			s.Readings, places = append(s.Readings, r), append(places, i)
+		}
+	}
+	return places
+}
+
+func later(s forecast.Stretch, shift float64) forecast.Stretch {
+	for _, v := range []*float64{&s.DryAt.P5, &s.DryAt.P25, &s.DryAt.P50, &s.DryAt.P75, &s.DryAt.P95} {
+		*v += shift
+	}
+	return s
+}
+
+// add takes a leg's days into the course's.
+func (f *Followed) add(c Course, l leg, of forecast.Forecast, places []int) {
+	for i, day := range of.Days {
+		poured := day.PouredL.P50
+		if n := len(f.Days); n > 0 {
+			poured -= f.Days[n-1].PouredL.P50
+		} else {
+			poured -= c.Tub.Start.Litres
+		}
+		d := l.days[i]
+		f.Dates = append(f.Dates, Day{Date: d, Open: c.Calendar.Open(d), Filled: poured > leastPourL})
+		f.Days = append(f.Days, day)
+	}
+	for _, e := range of.Expected {
+		e.Reading = places[e.Reading]
+		f.Expected = append(f.Expected, e)
+	}
+	f.Stretches = append(f.Stretches, of.Stretches...)
+}
+
+// leastPourL is what counts as having been filled up.
+const leastPourL = 0.1
+
+func (e Effort) members() int {
+	if e.Members <= 0 {
+		return forecast.DefaultMembers
+	}
+	return e.Members
+}
+
+func (e Effort) search() int {
+	if e.Search <= 0 {
+		return max(20, e.members()/5)
+	}
+	return e.Search
+}
+
+// finite tells whether an hour is one.
+func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
