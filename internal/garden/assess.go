@@ -49,6 +49,7 @@ type Assessment struct {
 	Term *term.Calendar `json:"-"` // the school's calendar; Known tells whether it has a term
 
 	Today *Today `json:"today,omitempty"` // nil only for an assessment without its morning
+	Class *Class `json:"class,omitempty"` // nil where it was not asked for
 
 	Plan *plan.Plan    `json:"-"`
 	Book *working.Book `json:"-"`
@@ -56,6 +57,7 @@ type Assessment struct {
 	plain        *working.Book // the numbers that rest on the plan alone
 	plainNumbers []Number
 	states       []*tubState
+	rotas        *rotas // nil where the class was not asked for
 }
 
 // Tub is one tub's answer, all of it at the transplant line.
@@ -146,6 +148,9 @@ func Assess(ctx context.Context, in Inputs) (*Assessment, error) {
 	out.Shopping = a.shopping(out.Tubs)
 	if in.Stages.Has(StageMix) {
 		a.mix(out)
+	}
+	if in.Stages.Has(StageClass) {
+		out.rotas = newRotas(in)
 	}
 	a.place()
 	finding.Sort(a.findings)

@@ -2,6 +2,7 @@ package garden
 
 import (
 	"rootbell/internal/base/facts"
+	"rootbell/internal/school/jobs"
 	"rootbell/internal/school/shopping"
 	"rootbell/internal/school/steering"
 	"rootbell/internal/science/crop"
@@ -17,7 +18,7 @@ import (
 // FactTables are the sourced values that assessments rest on, by the package
 // that uses them.
 func FactTables() []facts.Table {
-	return []facts.Table{crop.Facts, netcup.Facts, reading.Facts, shelf.Facts, shopping.Facts, solution.Facts, steering.Facts, tub.Facts}
+	return []facts.Table{crop.Facts, jobs.Facts, netcup.Facts, reading.Facts, shelf.Facts, shopping.Facts, solution.Facts, steering.Facts, tub.Facts}
 }
 
 // Facts are all sourced values that assessments rest on, by id.

@@ -120,6 +120,9 @@ func (a *Assessment) Asked(m Morning) *Assessment {
 		out.On = d.today.On.String()
 	}
 	d.work()
+	if out.rotas != nil {
+		d.class()
+	}
 	known := len(a.plainNumbers)
 	out.Numbers = append(a.plainNumbers[:known:known], shownFrom(out.Book, a.Plan.Units, known)...)
 	return &out

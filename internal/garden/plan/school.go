@@ -23,7 +23,11 @@ type School struct {
 	// The teams, by colours, birds, anything but people's names.
 	Teams []string `plan:"teams"`
 	// The jobs of the week, by which a reading can be written down as by a team.
-	Jobs []Job `plan:"jobs"`
+	Jobs []Job `plan:"jobs" default:"what a morning at the tubs asks for"`
+	// Who is to work with whom, and who is not.
+	Pairs Pairs `plan:"pairs"`
+	// Who is away in which week.
+	Absent []Absent `plan:"absent"`
 	// Whether an adult is there to drill.
 	AdultDrills Tick `plan:"adult_drills" default:"no"`
 	// Whether somebody looks in during breaks.
@@ -48,12 +52,6 @@ type Closed struct {
 	To Date `plan:"to" with:"from"`
 	// Why.
 	Why string `plan:"why"`
-}
-
-// Job is one of the class's jobs.
-type Job struct {
-	// What it is called. No person's name.
-	Name string `plan:"name,required"`
 }
 
 // By are the teams and jobs by which a reading is written down.

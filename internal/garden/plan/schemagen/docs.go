@@ -94,7 +94,7 @@ func one(t reflect.Type, k plan.Key) string {
 		return "time of day"
 	case plan.Date:
 		return "day, as 2027-01-11"
-	case plan.Whole, int:
+	case plan.Whole, plan.Number, int:
 		return "whole number" + in
 	case plan.Plants:
 		return "`best` or a whole number" + in
@@ -102,6 +102,8 @@ func one(t reflect.Type, k plan.Key) string {
 		return "length, or `[top, base]`" + in
 	case plan.Pair:
 		return "`[length, length]`" + in
+	case [2]plan.Number:
+		return "`[number, number]`" + in
 	case plan.Disc:
 		return "`[x, y, radius]`" + in
 	case plan.Box:

@@ -139,7 +139,7 @@ func (w *writer) special(t reflect.Type, k plan.Key) *jsonschema.Schema {
 		return w.define("Tick", func() *jsonschema.Schema {
 			return &jsonschema.Schema{Enum: []any{"yes", "no", true, false, "true", "false"}}
 		})
-	case plan.Whole:
+	case plan.Whole, plan.Number:
 		return whole(k)
 	case plan.Clock:
 		return w.define("Clock", func() *jsonschema.Schema {
