@@ -38,6 +38,8 @@ func (b Bed) Plants(c Crop) (n int) {
 // Care is what the class does as a matter of course.
 type Care struct {
 	Lines           []Line  // fill lines by the day each holds from, in order; before the first it is Tub.LineMM
+	LowerDays       int     // from the move to the first open day with LoweredMM as fill line, as roots hang then; 0 for never
+	LoweredMM       float64
 	TopUpDropMM     float64 // on an open day the tub is filled when it stands so far under its line; before a closed day always
 	TopUpECmS       float64
 	FirstChangeDays int // from the move to the first change of water; 0 for never

@@ -24,6 +24,15 @@ func (c Course) Clock() Clock {
 	return Clock{Start: c.Calendar.Arrives(c.MoveOn, c.zone()), Zone: c.zone()}
 }
 
+// Line is the fill line that holds on a day: the bed's, lowered once roots hang.
+func (c Course) Line(d term.Date) float64 {
+	line := c.Bed.Line(d)
+	if c.Care.LowerDays > 0 && c.Care.LoweredMM > 0 && d.Since(c.MoveOn) >= c.Care.LowerDays {
+		return min(line, c.Care.LoweredMM)
+	}
+	return line
+}
+
 // Followed is what may come of a course. Its Forecast is the whole course, with
 // Expected by the places of Course.Readings; each of its days ends when the
 // last person leaves, or would.
