@@ -31,4 +31,6 @@ const (
 	factSpreadMix          facts.ID = "spread.mix"
 	factStillRaise         facts.ID = "still.raise"
 	factLearnReadingsLeast facts.ID = "learn.readings.least"
+	factLidOpen            facts.ID = "lid.open"
+	factReadHeight         facts.ID = "read.height"
 )

@@ -14,6 +14,10 @@ const (
 	quantityCount
 )
 
+// HeightSDMM is the error of a plant's height read with a ruler, one standard
+// deviation.
+func HeightSDMM() float64 { return value(factReadHeight) }
+
 // Reading is one figure read at the tub, before anything is done there.
 type Reading struct {
 	AtHour float64

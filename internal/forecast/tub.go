@@ -34,6 +34,10 @@ type Tub struct {
 	Stands      []Stand
 }
 
+// OpenShare is the part of the water under a usual lid that its gaps leave open,
+// 0 to 1.
+func OpenShare() float64 { return value(factLidOpen) / 100 }
+
 // Stand is plants of one crop in one light. Plants whose light differs are
 // stands of their own.
 type Stand struct {

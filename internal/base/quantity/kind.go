@@ -41,6 +41,7 @@ var (
 	DailyVolume  = Kind{"a daily volume", FlowDim, LitrePerDay, GallonPerDay, [2]int{1, 2}}
 	Power        = Kind{"a power", PowerDim, Watt, Watt, [2]int{0, 0}}
 	PhotonFlux   = Kind{"a photon flux", PhotonFluxDim, MicromolePerSecond, MicromolePerSecond, [2]int{0, 0}}
+	PPFD         = Kind{"a light on leaves", PPFDDim, MicromolePerM2S, MicromolePerM2S, [2]int{0, 0}}
 	Illuminance  = Kind{"a light for the eye", IlluminanceDim, Lux, Lux, [2]int{0, 0}}
 	Conductivity = Kind{"a conductivity", ConductivityDim, MillisiemensPerCM, MillisiemensPerCM, [2]int{2, 2}}
 	Share        = Kind{"a share", None, Percent, Percent, [2]int{0, 0}}

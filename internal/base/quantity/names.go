@@ -80,6 +80,8 @@ var simpleUnits = []struct {
 	{Unit{Symbol: "mmol", Dim: Dim{Amount: 1}, Scale: 1e-3}, "mmol"},
 	{Unit{Symbol: "µmol", Dim: Dim{Amount: 1}, Scale: 1e-6}, "µmol|umol|micromole|micromoles"},
 
+	{MicromolePerM2S, "µmol/m2/s|umol/m2/s|µmol/s/m2|umol/s/m2"},
+
 	// One siemens is 1 A²·s³/(kg·m²), so 1e-6 in millimetres.
 	{Unit{Symbol: "S", Dim: siemensDim, Scale: 1e-6}, "S"},
 	{Unit{Symbol: "dS", Dim: siemensDim, Scale: 1e-7}, "dS"},

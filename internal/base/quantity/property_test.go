@@ -10,7 +10,7 @@ import (
 
 var allKinds = []Kind{
 	Length, SmallLength, Area, Volume, SmallVolume, Mass, SmallMass, Time, Temperature, Density, Content, AirFlow,
-	DailyVolume, Power, PhotonFlux, Illuminance, Conductivity, Share, MoleFraction, Count, Factor, Money, PHScale,
+	DailyVolume, Power, PhotonFlux, PPFD, Illuminance, Conductivity, Share, MoleFraction, Count, Factor, Money, PHScale,
 }
 
 // What is shown can be typed, and is then shown the same again.

@@ -31,6 +31,8 @@ func wouldDo(k Kind) string {
 		return "W or kW"
 	case PhotonFluxDim:
 		return "µmol/s"
+	case PPFDDim:
+		return "µmol/m²/s"
 	case IlluminanceDim:
 		return "lx or klx"
 	case ConductivityDim:

@@ -24,6 +24,8 @@ type (
 	W float64
 	// UmolPerS is a photon flux in µmol/s.
 	UmolPerS float64
+	// UmolPerM2S is a light on leaves in µmol/m²/s.
+	UmolPerM2S float64
 	// LX is a light for the eye in lux.
 	LX float64
 	// Fraction is a share, 1 for the whole.
@@ -42,32 +44,34 @@ type Quantity interface {
 }
 
 // Kind and Base of each typed quantity.
-func (MM) Kind() Kind       { return Length }
-func (L) Kind() Kind        { return Volume }
-func (KG) Kind() Kind       { return Mass }
-func (DegC) Kind() Kind     { return Temperature }
-func (MSPerCM) Kind() Kind  { return Conductivity }
-func (MGPerL) Kind() Kind   { return Content }
-func (KGPerL) Kind() Kind   { return Density }
-func (LPerMin) Kind() Kind  { return AirFlow }
-func (LPerDay) Kind() Kind  { return DailyVolume }
-func (W) Kind() Kind        { return Power }
-func (UmolPerS) Kind() Kind { return PhotonFlux }
-func (LX) Kind() Kind       { return Illuminance }
-func (Fraction) Kind() Kind { return Share }
-func (Days) Kind() Kind     { return Time }
+func (MM) Kind() Kind         { return Length }
+func (L) Kind() Kind          { return Volume }
+func (KG) Kind() Kind         { return Mass }
+func (DegC) Kind() Kind       { return Temperature }
+func (MSPerCM) Kind() Kind    { return Conductivity }
+func (MGPerL) Kind() Kind     { return Content }
+func (KGPerL) Kind() Kind     { return Density }
+func (LPerMin) Kind() Kind    { return AirFlow }
+func (LPerDay) Kind() Kind    { return DailyVolume }
+func (W) Kind() Kind          { return Power }
+func (UmolPerS) Kind() Kind   { return PhotonFlux }
+func (UmolPerM2S) Kind() Kind { return PPFD }
+func (LX) Kind() Kind         { return Illuminance }
+func (Fraction) Kind() Kind   { return Share }
+func (Days) Kind() Kind       { return Time }
 
-func (q MM) Base() float64       { return float64(q) }
-func (q L) Base() float64        { return Litre.Base(float64(q)) }
-func (q KG) Base() float64       { return float64(q) }
-func (q DegC) Base() float64     { return Celsius.Base(float64(q)) }
-func (q MSPerCM) Base() float64  { return MillisiemensPerCM.Base(float64(q)) }
-func (q MGPerL) Base() float64   { return MilligramPerL.Base(float64(q)) }
-func (q KGPerL) Base() float64   { return KilogramPerLitre.Base(float64(q)) }
-func (q LPerMin) Base() float64  { return LitrePerMinute.Base(float64(q)) }
-func (q LPerDay) Base() float64  { return LitrePerDay.Base(float64(q)) }
-func (q W) Base() float64        { return Watt.Base(float64(q)) }
-func (q UmolPerS) Base() float64 { return MicromolePerSecond.Base(float64(q)) }
-func (q LX) Base() float64       { return Lux.Base(float64(q)) }
-func (q Fraction) Base() float64 { return float64(q) }
-func (q Days) Base() float64     { return Day.Base(float64(q)) }
+func (q MM) Base() float64         { return float64(q) }
+func (q L) Base() float64          { return Litre.Base(float64(q)) }
+func (q KG) Base() float64         { return float64(q) }
+func (q DegC) Base() float64       { return Celsius.Base(float64(q)) }
+func (q MSPerCM) Base() float64    { return MillisiemensPerCM.Base(float64(q)) }
+func (q MGPerL) Base() float64     { return MilligramPerL.Base(float64(q)) }
+func (q KGPerL) Base() float64     { return KilogramPerLitre.Base(float64(q)) }
+func (q LPerMin) Base() float64    { return LitrePerMinute.Base(float64(q)) }
+func (q LPerDay) Base() float64    { return LitrePerDay.Base(float64(q)) }
+func (q W) Base() float64          { return Watt.Base(float64(q)) }
+func (q UmolPerS) Base() float64   { return MicromolePerSecond.Base(float64(q)) }
+func (q UmolPerM2S) Base() float64 { return MicromolePerM2S.Base(float64(q)) }
+func (q LX) Base() float64         { return Lux.Base(float64(q)) }
+func (q Fraction) Base() float64   { return float64(q) }
+func (q Days) Base() float64       { return Day.Base(float64(q)) }

@@ -68,6 +68,7 @@ var (
 	FlowDim        = Dim{Length: 3, Time: -1}
 	PowerDim       = Dim{Mass: 1, Length: 2, Time: -3}
 	PhotonFluxDim  = Dim{Amount: 1, Time: -1}
+	PPFDDim        = Dim{Amount: 1, Time: -1, Length: -2}
 	IlluminanceDim = Dim{Light: 1, Length: -2}
 	// A conductance per length is A²·s³ per kg·m³.
 	ConductivityDim = Dim{Current: 2, Time: 3, Mass: -1, Length: -3}
@@ -133,6 +134,7 @@ var (
 	// One watt is 1 kg·m²/s³, so 1e6 kg·mm²/s³.
 	Watt               = Unit{Symbol: "W", Dim: PowerDim, Scale: 1e6}
 	MicromolePerSecond = Unit{Symbol: "µmol/s", Dim: PhotonFluxDim, Scale: 1e-6}
+	MicromolePerM2S    = Unit{Symbol: "µmol/m²/s", Dim: PPFDDim, Scale: 1e-12}
 	Lux                = Unit{Symbol: "lx", Dim: IlluminanceDim, Scale: 1e-6}
 	// One S/m is 1 A²·s³/(kg·m³), so 1e-9 in millimetres; 1 mS/cm is 0.1 S/m.
 	MillisiemensPerCM = Unit{Symbol: "mS/cm", Dim: ConductivityDim, Scale: 1e-10}

@@ -71,6 +71,7 @@ var namedByUnits = []struct {
 	{Power, "7.3 W", "7.3 W", "kg mm^2/s^3"},
 	{Power, "7.3 kW", "7.3 kW", "kg mm^2/s^3"},
 	{PhotonFlux, "7.3 µmol/s", "7.3 micromol/s", "mol/s"},
+	{PPFD, "7.3 µmol/m²/s", "7.3 micromol/m^2/s", "mol/s/mm^2"},
 	{Illuminance, "7.3 lx", "7.3 lux", "lumen/mm^2"},
 	{Illuminance, "7.3 klx", "7.3 kilolux", "lumen/mm^2"},
 	{Illuminance, "7.3 fc", "7.3 footcandle", "lumen/mm^2"},

@@ -44,6 +44,32 @@ type Tub struct {
 	HarvestMass Mass `plan:"harvest_mass" in:"5 g to 2 kg"`
 	// Water you add on a day with lessons, as seen from your own topping up: 0.8 L/d or 0.8 L.
 	DailyTopup DailyVolume `plan:"daily_topup" in:"0 L/d to 50 L/d"`
+	// The day on which its seeds were sown, or are to be.
+	Sow Date `plan:"sow" default:"worked out back from the meal"`
+	// The day on which its plants moved into the tub, or are to move.
+	Transplant Date `plan:"transplant" default:"worked out back from the meal"`
+	// The packet of seed.
+	Seed Seed `plan:"seed"`
+	// Where its seedlings grow up to the move.
+	Nursery Nursery `plan:"nursery"`
+}
+
+// Seed is a packet of seed.
+type Seed struct {
+	// How much of the seed comes up, as the packet says.
+	Germination Share `plan:"germination" in:"5 % to 100 %" default:"the crop's"`
+	// The year on the packet.
+	PacketYear Whole `plan:"packet_year" in:"2000 to 2100" default:"the year of sowing"`
+}
+
+// Nursery is where seedlings grow up to the move into the tub.
+type Nursery struct {
+	// How many cells or plugs there are.
+	Cells Whole `plan:"cells" in:"1 to 2000"`
+	// Temperature of the plugs until green shows.
+	Temperature Temperature `plan:"temperature" in:"1 °C to 40 °C" default:"air_temperature"`
+	// Light on the seedlings.
+	PPFD PPFD `plan:"ppfd" in:"1 µmol/m²/s to 1000 µmol/m²/s"`
 }
 
 // Growing is one of several crops in a tub.

@@ -30,6 +30,8 @@ type (
 	Power = quantity.Typed[quantity.W]
 	// PhotonFlux is a photon flux as typed.
 	PhotonFlux = quantity.Typed[quantity.UmolPerS]
+	// PPFD is a light on leaves as typed.
+	PPFD = quantity.Typed[quantity.UmolPerM2S]
 	// Illuminance is a light for the eye as typed, in lux.
 	Illuminance = quantity.Typed[quantity.LX]
 	// Share is a share of a whole as typed.
