@@ -32,6 +32,10 @@ type School struct {
 	AdultDrills Tick `plan:"adult_drills" default:"no"`
 	// Whether somebody looks in during breaks.
 	Visits Tick `plan:"visits" default:"no"`
+	// How many crops one after the other the costs are counted for.
+	CropsPlanned Whole `plan:"crops_planned" in:"1 to 60" default:"3"`
+	// What there is where the tubs are to stand.
+	Site Site `plan:"site"`
 }
 
 // Term is a stretch of school days.

@@ -174,16 +174,32 @@ type Offer struct {
 	Price Cash `plan:"price" in:"0 to 100000"`
 	// What delivery costs.
 	Delivery Cash `plan:"delivery" in:"0 to 100000"`
-	// What each crop costs afterwards.
+	// What each crop costs: seed, plugs, feed.
 	PerCrop Cash `plan:"per_crop" in:"0 to 100000"`
 	// How many places for plants it has.
 	Sites Whole `plan:"sites" in:"1 to 500"`
-	// How its holes lie.
-	Pattern Pattern `plan:"pattern"`
+	// How its holes lie, where they lie in straight rows.
+	Pattern Pattern `plan:"pattern" one:"holes"`
+	// Where its holes lie: x and y of each centre, from the lower left.
+	Holes []Pair `plan:"holes" in:"-1 m to 3 m" least:"1" one:"holes"`
 	// How much water it holds.
 	Volume Volume `plan:"volume" in:"0.5 L to 1000 L"`
 	// What comes with it.
 	Includes []string `plan:"includes"`
+	// The meters that come with it.
+	Meters []string `plan:"meters" words:"pH,EC,temperature"`
+	// What a refill costs, once what came with it is used up. One lasts as many months as that did.
+	Refills Cash `plan:"refills" in:"0 to 100000"`
+	// For how many months feed comes with it.
+	Months Whole `plan:"months" in:"0 to 60"`
+	// The photons of its own lamp that plants can use, given off each second.
+	Flux PhotonFlux `plan:"flux" in:"1 µmol/s to 5000 µmol/s"`
+	// Electric power of its own lamp.
+	Power Power `plan:"power" in:"1 W to 2000 W"`
+	// What you know to be missing from it.
+	Lacks []string `plan:"lacks"`
+	// Where it comes from: new, known means second-hand and you know what was in it, unknown means nobody does.
+	Past string `plan:"past" words:"new,known,unknown" default:"new"`
 }
 
 // Pattern is a grid of holes.

@@ -18,6 +18,8 @@ type Tub struct {
 	Round *Round `plan:"round" one:"shape,required"`
 	// A tub of any shape, by pouring known volumes and measuring the depth after each, from the empty tub up to its rim.
 	Poured []Pour `plan:"poured" least:"2" one:"shape,required"`
+	// Where the tub comes from: new, known means second-hand and you know what was in it, unknown means nobody does.
+	Past string `plan:"past" words:"new,known,unknown" default:"new"`
 	// The outside, measured with the lid on.
 	Outside *Outside `plan:"outside"`
 	// The lid.

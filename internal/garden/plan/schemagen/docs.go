@@ -90,6 +90,8 @@ func one(t reflect.Type, k plan.Key) string {
 	switch reflect.Zero(t).Interface().(type) {
 	case plan.Tick:
 		return "`yes` or `no`"
+	case plan.Answer:
+		return "`yes`, `no` or `ask`"
 	case plan.Clock:
 		return "time of day"
 	case plan.Date:

@@ -141,6 +141,10 @@ func (w *writer) special(t reflect.Type, k plan.Key) *jsonschema.Schema {
 		})
 	case plan.Whole, plan.Number:
 		return whole(k)
+	case plan.Answer:
+		return w.define("Answer", func() *jsonschema.Schema {
+			return &jsonschema.Schema{Enum: []any{"yes", "no", "ask", true, false, "true", "false"}}
+		})
 	case plan.Clock:
 		return w.define("Clock", func() *jsonschema.Schema {
 			return &jsonschema.Schema{Type: "string", Pattern: `^([01]?[0-9]|2[0-4]):[0-5][0-9]( ?[ap]m)?$`, Examples: []any{"08:30"}}
