@@ -29,6 +29,7 @@ var arrows = map[string][]string{
 	"internal/school/steering":       {"internal/base/...", "internal/science/reading"},
 	"internal/school/jobs":           {"internal/base/..."},
 	"internal/school/plainwords":     {"internal/base/..."},
+	"internal/school/stations":       {"internal/base/..."},
 	"internal/school/season":         {"internal/base/...", "internal/science/...", "internal/forecast", "internal/school/term"},
 	"internal/garden/plan":           {"internal/base/..."},
 	"internal/garden/plan/schemagen": {"internal/base/quantity", "internal/garden/plan"},

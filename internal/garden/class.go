@@ -1,5 +1,7 @@
 package garden
 
+import "rootbell/internal/school/term"
+
 // Class is who does what in the weeks of a term, and the lessons in it. People
 // are numbers or teams, and never names.
 type Class struct {
@@ -9,6 +11,10 @@ type Class struct {
 	Sheets   []Sheet        `json:"sheets"`   // the lesson sheets there are
 	Jobs     []ClassJob     `json:"jobs"`     // of the term, the plan's own or the usual ones
 	CarryL   *float64       `json:"carry_l"`  // what the youngest carries at once; nil under five, or with no age told
+	Lesson   *ClassLesson   `json:"lesson"`   // the ten minutes at the tub; nil without a number of pupils
+
+	Youngest int        `json:"-"` // 0 where no age is told
+	Term     *term.Span `json:"-"` // of the rota; nil without a term
 }
 
 // Sheet is one lesson sheet.

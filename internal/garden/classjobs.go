@@ -6,6 +6,7 @@ import (
 	"unicode"
 
 	"rootbell/internal/garden/plan"
+	"rootbell/internal/school/term"
 )
 
 // inPairs is from how many pupils on the usual jobs are done by two: with fewer,
@@ -77,4 +78,38 @@ func kindOf(name string) JobKind {
 		}
 	}
 	return JobOwn
+}
+
+// does says what somebody with a job does.
+var does = map[JobKind]string{
+	JobLook: "looks at the plants", JobLevel: "reads the level and tops up", JobEC: "measures EC", JobPH: "measures pH",
+	JobBoth: "measures EC and pH", JobLog: "keeps the logbook", JobAll: "looks, measures and writes down",
+}
+
+// Does says what somebody with the job does: 'reads the level and tops up'.
+func (j ClassJob) Does() string {
+	if words, ok := does[j.Kind]; ok && j.Usual {
+		return words
+	}
+	return "has the job '" + j.Name + "'"
+}
+
+// Job is the job of that name; false without one.
+func (c *Class) Job(name string) (ClassJob, bool) {
+	for _, j := range c.Jobs {
+		if j.Name == name {
+			return j, true
+		}
+	}
+	return ClassJob{}, false
+}
+
+// WeekOn is the week of the rota that a day falls in; false outside it.
+func (c *Class) WeekOn(d term.Date) (ClassWeek, bool) {
+	for i := len(c.Rota) - 1; i >= 0; i-- {
+		if from := c.Rota[i].From; from <= d.String() && d.Monday().String() == from {
+			return c.Rota[i], true
+		}
+	}
+	return ClassWeek{}, false
 }

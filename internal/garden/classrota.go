@@ -53,6 +53,7 @@ func (d *desk) class() {
 	d.rotas.mu.Unlock()
 	c := made.class
 	c.Sheets = d.sheets()
+	c.Lesson = d.lesson()
 	d.Class = &c
 	if len(made.findings) > 0 {
 		d.Findings = append(slices.Clone(d.Findings), made.findings...)
@@ -65,7 +66,7 @@ func (d *desk) rotaOf(i int) madeRota {
 	m := &roster{plan: d.Plan, term: d.Term, at: i}
 	m.out.Rota = []ClassWeek{}
 	m.gather()
-	if m.out.By != "" && i >= 0 && len(m.findings) == 0 {
+	if m.out.By != "" && i >= 0 && finding.Worst(m.findings) != finding.Stop {
 		m.make(d.rotas.seed, d.rotas.effort)
 	}
 	for j, f := range m.findings {
@@ -98,14 +99,14 @@ func (m *roster) gather() {
 		m.out.By = "teams"
 	case m.ask.Pupils > 0:
 		m.out.By = "pupils"
-	default:
+	case m.wanted():
 		m.find(finding.Note, "class-nobody", "school.pupils", "Nobody is there to share the jobs: the plan names neither pupils nor teams.", "Write how many pupils there are, or name the teams by colours or birds.")
 	}
-	if m.at < 0 {
+	if m.at < 0 && m.wanted() {
 		m.find(finding.Note, "class-no-term", "school.terms", "There is no rota: the plan names no term.", "Write the first and the last day of the term.")
 	}
-	if youngest := m.youngest(); youngest > 0 {
-		if carry, ok := jobs.CarryAt(youngest); ok {
+	if m.out.Youngest = m.youngest(); m.out.Youngest > 0 {
+		if carry, ok := jobs.CarryAt(m.out.Youngest); ok {
 			m.out.CarryL = &carry.Litres
 		}
 	}
@@ -113,6 +114,12 @@ func (m *roster) gather() {
 	m.jobs()
 	m.wishes()
 	m.away()
+}
+
+// wanted tells whether the plan says anything that only a rota is for.
+func (m *roster) wanted() bool {
+	s := m.plan.School
+	return len(s.Jobs)+len(s.Pairs.Wanted)+len(s.Pairs.Never)+len(s.Absent) > 0
 }
 
 // youngest is the youngest pupil's age; 0 where it is not told.
@@ -130,6 +137,7 @@ func (m *roster) weeks() {
 	if m.at < 0 {
 		return
 	}
+	m.out.Term = &m.term.Terms()[m.at]
 	for _, w := range m.term.Weeks(m.at) {
 		m.ask.Weeks++
 		if w.Shut() {

@@ -4,6 +4,7 @@ import (
 	"rootbell/internal/base/facts"
 	"rootbell/internal/school/jobs"
 	"rootbell/internal/school/shopping"
+	"rootbell/internal/school/stations"
 	"rootbell/internal/school/steering"
 	"rootbell/internal/science/crop"
 	"rootbell/internal/science/netcup"
@@ -18,7 +19,7 @@ import (
 // FactTables are the sourced values that assessments rest on, by the package
 // that uses them.
 func FactTables() []facts.Table {
-	return []facts.Table{crop.Facts, jobs.Facts, netcup.Facts, reading.Facts, shelf.Facts, shopping.Facts, solution.Facts, steering.Facts, tub.Facts}
+	return []facts.Table{crop.Facts, jobs.Facts, netcup.Facts, reading.Facts, shelf.Facts, shopping.Facts, solution.Facts, stations.Facts, steering.Facts, tub.Facts}
 }
 
 // Facts are all sourced values that assessments rest on, by id.
