@@ -228,8 +228,9 @@ type MeterScale = solution.Scale
 
 // mixChemistry is what the curves of a mix are drawn from.
 type mixChemistry struct {
-	water, feed solution.Ions // mol/L: the water with its acid, and what the fertilisers bring
-	plain       solution.Ions // the water alone
+	water, feed solution.Ions    // mol/L: the water with its acid, and what the fertilisers bring
+	plain       solution.Ions    // the water alone
+	tap         solution.Content // of that, mg/L
 	air         solution.Air
 	tempC       float64
 	acid        *solution.Reagent

@@ -49,7 +49,7 @@ func (k *tubMix) byDose() bool {
 	k.elements(shelf, portions, k.water.Content, k.beside())
 	k.ended(all)
 	k.cloudy(all)
-	k.out.chemistry = mixChemistry{water: k.water.Ions, plain: k.water.Ions, feed: ions, air: k.air, tempC: k.tempC}
+	k.out.chemistry = mixChemistry{water: k.water.Ions, plain: k.water.Ions, tap: k.water.Content, feed: ions, air: k.air, tempC: k.tempC}
 	k.wanted()
 	return true
 }

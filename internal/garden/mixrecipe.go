@@ -49,7 +49,7 @@ func (k *tubMix) byRecipe() bool {
 	}
 	k.band(feed, batch.Ions)
 	k.ended(batch.Ions)
-	k.out.chemistry = mixChemistry{water: batch.Ions.Plus(feed.Times(-1)), plain: k.water.Ions, feed: feed, air: k.air, tempC: k.tempC}
+	k.out.chemistry = mixChemistry{water: batch.Ions.Plus(feed.Times(-1)), plain: k.water.Ions, tap: k.water.Content, feed: feed, air: k.air, tempC: k.tempC}
 	k.acidOf(batch.Acid)
 	k.baseOf(batch)
 	k.missed(batch)

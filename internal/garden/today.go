@@ -71,6 +71,7 @@ type TubToday struct {
 	TopUpMM     float64   `json:"-"` // top up from here down; 0 for a still tub
 	TopUp       string    `json:"-"`
 	Course      string    `json:"-"` // which way the pH goes, in words
+	Uptake      string    `json:"-"` // whether the plants took food or water faster, in words
 	Wants       string    `json:"-"` // the crops' EC and pH
 	Litres      string    `json:"-"` // in the tub as read, in words
 	Lowest      string    `json:"-"` // the lowest safe line; empty without one

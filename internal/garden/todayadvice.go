@@ -128,7 +128,7 @@ func (k *deskTub) pHAdvice() steering.Advice {
 	}
 	k.out.Course = steering.PHTrend(k.b.In("today.ph"), k.entries).Text
 	tap := k.Plan.Tap
-	a := steering.PH(k.entries, k.today.At, tap.Alkalinity.Set() && !tap.Unknown)
+	a := steering.PH(k.entries, k.today.At, k.good, tap.Alkalinity.Set() && !tap.Unknown)
 	if a.Do != steering.Nothing && a.Do != steering.Wait && !k.fresh(k.dayOf(e.At)) {
 		return steering.Advice{
 			Do: steering.ReadAgain, Code: "ph-old", Source: a.Source, Text: "The pH was out of its band on " + k.dayOf(e.At).Words() + ". That is too long ago to act on.",
@@ -144,9 +144,11 @@ func (k *deskTub) changeAdvice() steering.Advice {
 	if at.IsZero() {
 		return steering.Advice{}
 	}
+	used := reading.PouredBetween(k.entries, at, k.today.At.Add(1))
 	f := steering.Filling{
 		Since: at.In(k.today.At.Location()), First: first, Meter: k.measured(reading.FieldEC) == reading.Meter, Still: k.t.setup.Still,
-		FillL: litresOf(k.fill), UsedL: reading.PouredBetween(k.entries, at, k.today.At.Add(1)),
+		FillL: litresOf(k.fill), UsedL: used,
+		Gathers: k.gathering(used),
 	}
 	c := steering.DueOut(k.b.In("today.change"), f, k.today.At)
 	return c.Advice

@@ -158,7 +158,7 @@ func (d *desk) grouped(tubs []*deskTub) []Step {
 				s.Do, s.Code = a.Do, a.Code
 				names = append(names, k.t.name)
 				s.Lines = append(s.Lines, k.told(a))
-				d.today.Mixed = d.today.Mixed || a.Of == steering.Feed || a.Of == steering.HalfFeed || steering.Has(a.Rest)
+				d.today.Mixed = d.today.Mixed || a.Of == steering.Feed || a.Of == steering.HalfFeed || a.Of == steering.Refill || steering.Has(a.Rest)
 			}
 		}
 		s.Head = headOf(s.Do, s.Code, those(names, len(tubs)))

@@ -38,10 +38,11 @@ func (k *deskTub) strengths() {
 	ec := func(n working.Number) string {
 		return quantity.FormatNumber(quantity.MillisiemensPerCM.From(n.Base), 1)
 	}
+	k.good = reading.Range[quantity.PH]{Low: quantity.PH(phLow.Base), High: quantity.PH(phHigh.Base)}
 	k.out.Wants = "EC " + ec(low) + " to " + ec(high) + " mS/cm, pH " + say(phLow) + " to " + say(phHigh)
-	if aim := k.Plan.Feed.EC; aim.Set() {
-		k.st.Target = aim.Value
-		k.b.Typed("today.target", "EC aimed at", "T", quantity.Conductivity, aim.Value.Base(), 0)
+	if aim := k.feedEC(); aim > 0 {
+		k.st.Target = aim
+		k.b.Typed("today.target", "EC aimed at", "T", quantity.Conductivity, aim.Base(), 0)
 		return
 	}
 	aim := k.b.Work(middleLaw, "today.target", "EC aimed at", low, high)

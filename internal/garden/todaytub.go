@@ -31,6 +31,7 @@ type deskTub struct {
 	now     working.Number // likewise where the level is not read
 	readOn  term.Date      // of the level
 	st      steering.Tub
+	good    reading.Range[quantity.PH] // that suits the crops
 	due     []steering.Advice
 	lost    []gone // see losses; nil: not looked at yet
 }
@@ -48,7 +49,9 @@ func (d *desk) tub(i int) *deskTub {
 	k.st = steering.Tub{Still: t.setup.Still, TriggerMM: quantity.MM(tub.TopUpDropMM()), Closing: d.closing(), System: d.Plan.Units}
 	k.strengths()
 	k.water()
+	k.feeding()
 	k.seen()
+	k.uptake()
 	k.describe()
 	return k
 }
@@ -167,6 +170,7 @@ func (k *deskTub) level(water quantity.L) {
 	depth := k.b.Found("today.depth", "how deep that stands", "l", quantity.Length, deep, "the depth at which the dipstick shows it")
 	k.now = t.shape.Standing(k.b, "today.in_tub", "in the tub now", t.lines, t.setup, depth, as, k.cups())
 	k.st.NowL = litresOf(k.now)
+	k.st.Aside = water - k.st.NowL
 	fall := k.b.Work(fallLaw, "today.fall", "fall of the line", k.line, depth)
 	k.st.DropMM = quantity.MM(fall.Base)
 	if t.setup.Still {

@@ -25,7 +25,7 @@ func todayCommand(s Streams) *cobra.Command {
 		Long:  todayLong + exits,
 		Args:  onePlan,
 		RunE: func(c *cobra.Command, args []string) error {
-			a, err := q.assess(c, s, args[0], 0)
+			a, err := q.assess(c, s, args[0], garden.StageMix)
 			if err != nil {
 				return err
 			}

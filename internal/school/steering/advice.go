@@ -34,6 +34,7 @@ type Liquid string
 const (
 	Water    Liquid = "water"
 	HalfFeed Liquid = "half-strength solution"
+	Refill   Liquid = "top-up solution"
 	Feed     Liquid = "solution"
 )
 
@@ -58,11 +59,12 @@ type Advice struct {
 	Hint   string // how, or what would move it; may be empty
 	Source string // of the rule: where it is written, or that it is common practice
 
-	Of      Liquid         // what is poured in
-	TakeOut working.Number // litres, before anything is poured in
-	Mass    working.Number // what is taken out weighs
-	PourIn  working.Number // litres
-	Rest    working.Number // litres to the line after that, of solution as strong as RestEC
+	Of      Liquid           // what is poured in
+	TakeOut working.Number   // litres, before anything is poured in
+	Mass    working.Number   // what is taken out weighs
+	PourIn  working.Number   // litres
+	PourEC  quantity.MSPerCM // of that; zero: not known, or water
+	Rest    working.Number   // litres to the line after that, of solution as strong as RestEC
 	RestEC  quantity.MSPerCM
 	After   working.Number // EC that the sum expects, to hold the next reading against
 	Bound   []Limit

@@ -1,6 +1,7 @@
 package steering
 
 import (
+	"strings"
 	"time"
 
 	"rootbell/internal/base/quantity"
@@ -22,6 +23,25 @@ type Filling struct {
 	UsedL quantity.L // topped up since
 	FillL quantity.L
 	Still bool // no pump: filled once
+
+	Gathers []Gathering // what plants leave of the water that is topped up
+}
+
+// Gathering is something that every top-up brings and no plant takes.
+type Gathering struct {
+	Name  string
+	Now   working.Number // what has built up
+	Limit float64        // at which the water is changed, as Now counts
+}
+
+// over names the first that has built up to its limit.
+func (f Filling) over() string {
+	for _, g := range f.Gathers {
+		if g.Now.Base >= g.Limit {
+			return strings.ToUpper(g.Name[:1]) + g.Name[1:] + " from the tap has built up to " + say(g.Now, quantity.Metric) + "."
+		}
+	}
+	return ""
 }
 
 // Change is when the water is due to be changed.
@@ -52,9 +72,12 @@ func DueOut(b *working.Book, f Filling, now time.Time) Change {
 	out.Used = b.Work(usedLaw, "changed_share", "share topped up since the last change",
 		b.Typed("used", "topped up since the last change", "q", quantity.Volume, f.UsedL.Base(), 0),
 		b.Typed("fill", "the tub's fill", "V", quantity.Volume, f.FillL.Base(), 0))
+	over := f.over()
 	switch {
 	case float64(f.UsedL) >= value(factChangeoutUsedVolume)*float64(f.FillL):
 		out.Advice = due("changeout-litres", "As much was topped up as the tub holds. Salts that the plants leave have built up.")
+	case over != "":
+		out.Advice = due("changeout-build-up", over+" The plants leave it, and the EC no longer tells what they can eat.")
 	case !now.Before(out.On):
 		out.Advice = due("changeout-days", "Change the water: "+why+". It was due on "+out.On.Format("Mon 2 Jan")+".")
 	default:

@@ -33,19 +33,6 @@ var (
 		Where: []working.Symbol{share("k", "share of the fill a day"), litres("F", "at the fill line"), litres("p", "poured in today already"), litres("z", "nought")},
 		Basis: working.OfTrade, Source: "2 mg/L of chlorine in a quarter of the water are 0.5 mg/L (McGehee & Raudales, HortTechnology 33(1):125, 2023)",
 	})
-	needLaw = working.Must(working.Law{
-		Symbol: "D", Kind: quantity.Volume, Formula: "V*(E-T)/(T-W)",
-		Where: []working.Symbol{litres("V", "in the tub now"), strength("E", "EC now"), strength("T", "EC aimed at"), strength("W", "EC of what is poured in")},
-		Basis: working.OfNature, Source: mixing,
-	})
-	swapLaw = working.Must(working.Law{
-		Symbol: "x", Kind: quantity.Volume, Formula: "V-C*(T-W)/(E-W)",
-		Where: []working.Symbol{
-			litres("V", "in the tub now"), litres("C", "the most it may hold today"), strength("T", "EC aimed at"),
-			strength("W", "EC of what is poured in"), strength("E", "EC now"),
-		},
-		Basis: working.OfNature, Source: mixing,
-	})
 	takeLaw = working.Must(working.Law{
 		Symbol: "X", Kind: quantity.Volume, Formula: "max(min(x, s*V, V+Y-C), z)",
 		Where: []working.Symbol{
@@ -61,14 +48,6 @@ var (
 			litres("V", "in the tub now"), litres("X", "taken out first"), litres("z", "nought"),
 		},
 		Basis: working.OfNature, Source: "the least of what is needed, what may be poured in, and the room there is",
-	})
-	afterLaw = working.Must(working.Law{
-		Symbol: "E2", Kind: quantity.Conductivity, Formula: "((V-X)*E+y*W)/(V-X+y)",
-		Where: []working.Symbol{
-			litres("V", "in the tub now"), litres("X", "taken out first"), strength("E", "EC now"), litres("y", "poured in"),
-			strength("W", "EC of what is poured in"),
-		},
-		Basis: working.OfNature, Source: mixing,
 	})
 	massLaw = working.Must(working.Law{
 		Symbol: "m", Kind: quantity.Mass, Formula: "X*d", Where: []working.Symbol{litres("X", "taken out"), {Name: "d", Meaning: "density of water", Kind: quantity.Density}},
@@ -104,6 +83,10 @@ var (
 		Symbol: "W", Kind: quantity.Conductivity, Formula: "(w+N)/2",
 		Where: []working.Symbol{strength("w", "EC of the tap water"), strength("N", "EC of the solution")},
 		Basis: working.OfNature, Source: "half of each",
+	})
+	halfPartsLaw = working.Must(working.Law{
+		Symbol: "W", Kind: parts, Formula: "N/2", Where: []working.Symbol{{Name: "N", Meaning: "strength of the solution", Kind: parts}},
+		Basis: working.OfNature, Source: "half of it, and no feed in the water",
 	})
 	surplusLaw = working.Must(working.Law{
 		Symbol: "X", Kind: quantity.Volume, Formula: "V-M", Where: []working.Symbol{litres("V", "in the tub now"), litres("M", "the most it may hold")},

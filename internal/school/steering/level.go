@@ -1,6 +1,9 @@
 package steering
 
 import (
+	"fmt"
+	"math"
+
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
 )
@@ -20,12 +23,13 @@ func (d desk) level() Advice {
 	}
 	a.PourIn = d.b.Work(pourLaw, "pour_in", "poured in", need, may, top, now, nought, nought)
 	made := string(a.Of)
-	of, known := d.of(a.Of)
+	of, ec, known := d.of(a.Of)
 	if known && a.Of != Water {
-		made += " (EC " + say(of, quantity.Metric) + ")"
+		made += " (EC " + sayEC(ec) + ")"
+		a.PourEC = ec
 	}
 	if known && d.t.read() {
-		a.After = d.b.Work(afterLaw, "ec_after", "EC to expect", now, nought, d.ecNow(), a.PourIn, of)
+		a.After = d.expected(now, nought, d.salts("ec_now", "EC now", "E", d.t.EC.Mid()), a.PourIn, of)
 	}
 	if bounded && a.PourIn.Base < need.Base-hair && a.PourIn.Base > may.Base-hair {
 		a.Bound = append(a.Bound, ByChlorine)
@@ -40,6 +44,9 @@ func (d desk) level() Advice {
 	}
 	a.Text = why + " Pour in " + say(a.PourIn, d.t.System) + " of " + made + "."
 	a.Hint = likeOld(d.t.System)
+	if a.Of == Refill {
+		a.Hint = tenths(d.t.Refill.Base) + "; " + a.Hint
+	}
 	if len(a.Bound) > 0 {
 		a.Hint = d.t.limitWords(a.Bound[0]) + "; " + a.Hint
 	}
@@ -78,31 +85,52 @@ func (d desk) leave() Advice {
 }
 
 // liquid is what a top-up is made with: water where the solution is in the
-// upper half of its band or nobody measured it, half strength in the lower
-// half, full strength under it.
+// upper half of its band or nobody measured it, full strength under it. In the
+// lower half it is what the plants take with their water, where the feed is
+// known, else half strength. What the class's own readings say goes first.
 func (t Tub) liquid() Liquid {
 	switch ec := t.EC.Mid(); {
-	case !t.read() || t.High <= 0 || ec >= (t.Low+t.High)/2:
+	case !t.read() || t.High <= 0:
 		return Water
 	case ec < t.Low:
 		return Feed
+	case ec >= (t.Low+t.High)/2 || t.Drinks == Water:
+		return Water
+	case t.Curve != nil && Has(t.Refill):
+		return Refill
 	}
 	return HalfFeed
 }
 
-// of is the EC of a liquid for topping up: the solution is made up to the
-// target, half-strength lies between that and the tap. False where it is not
-// known.
-func (d desk) of(l Liquid) (working.Number, bool) {
+// of is a liquid for topping up, as the sums count its salts, and its EC: the
+// solution is made up to the target, half strength lies between that and the
+// tap. False where it is not known.
+func (d desk) of(l Liquid) (salts working.Number, ec quantity.MSPerCM, known bool) {
 	full := d.t.target()
 	switch {
 	case l == Feed:
-		return d.ec("topup_ec", "EC of the solution", "W", full), full > 0
+		return d.salts("topup_ec", "EC of the solution", "W", full), full, full > 0
+	case l == Refill:
+		return d.t.Refill, quantity.MSPerCM(d.t.Curve.EC(d.t.Refill.Base)), true
 	case !d.t.Tap.Told:
-		return working.Number{}, false
+		return salts, 0, false
 	case l == Water:
-		return d.ec("tap_ec", "EC of the tap water", "W", d.t.Tap.EC), true
+		return d.water(), d.t.Tap.EC, true
 	}
-	return d.b.Work(halfLaw, "half_ec", "EC of half-strength solution",
-		d.ec("tap_ec", "EC of the tap water", "w", d.t.Tap.EC), d.ec("target", "target", "N", full)), full > 0
+	if d.t.Curve != nil {
+		half := d.b.Work(halfPartsLaw, "half_parts", "half-strength solution, in parts of the feed", d.salts("target", "target", "N", full))
+		return half, quantity.MSPerCM(d.t.Curve.EC(half.Base)), full > 0
+	}
+	half := d.b.Work(halfLaw, "half_ec", "EC of half-strength solution",
+		d.ec("tap_ec", "EC of the tap water", "w", d.t.Tap.EC), d.ec("target", "target", "N", full))
+	return half, quantity.FromBase[quantity.MSPerCM](half.Base), full > 0
+}
+
+// tenths says how a solution of so many parts is made from full strength.
+func tenths(strength float64) string {
+	n := int(math.Round(10 * min(max(strength, 0), 1)))
+	if n == 10 {
+		return "make it up at full strength"
+	}
+	return fmt.Sprintf("make it of %d parts of full-strength solution and %d of water", n, 10-n)
 }

@@ -13,21 +13,25 @@ import (
 const gap = time.Hour
 
 // PH is what to do about the pH of a tub, from its readings by moment.
-// alkalinity tells whether the tap's is known. It never gives a dose; where one
+// good is the band that suits the crop, zero for that of leafy crops; alkalinity
+// tells whether the tap's is known. It never gives a dose; where one
 // is due it says so, and what has to be known for it. A reading acts only when
 // all it leaves open is out, and never within half a day of a correction.
-func PH(entries []reading.Entry, now time.Time, alkalinity bool) Advice {
+func PH(entries []reading.Entry, now time.Time, good reading.Range[quantity.PH], alkalinity bool) Advice {
 	all := pHs(entries)
 	if len(all) == 0 {
 		return nothing("ph-unread", "The pH is not measured yet.")
 	}
 	last := all[len(all)-1]
-	low, high := quantity.PH(value(factPhLeaveAloneLow)), quantity.PH(value(factPhLeaveAloneHigh))
+	if good.High <= 0 {
+		good = reading.Range[quantity.PH]{Low: quantity.PH(value(factPhGoodLow)), High: quantity.PH(value(factPhGoodHigh))}
+	}
+	low, high := min(good.Low, quantity.PH(value(factPhLeaveAloneLow))), max(good.High, quantity.PH(value(factPhLeaveAloneHigh)))
 	switch {
-	case !last.sure.Below(quantity.PH(value(factPhGoodLow))) && !last.sure.Above(quantity.PH(value(factPhGoodHigh))):
+	case !last.sure.Below(good.Low) && !last.sure.Above(good.High):
 		return nothing("ph-well", "pH "+last.text+" is well. Write it down, do nothing.")
 	case !last.sure.Below(low) && !last.sure.Above(high):
-		return nothing("ph-left-alone", "pH "+last.text+" is a little out of 5.5 to 6.5. Write it down, do nothing, look tomorrow.")
+		return nothing("ph-left-alone", "pH "+last.text+" is a little out of "+sayPH(good.Low)+" to "+sayPH(good.High)+". Write it down, do nothing, look tomorrow.")
 	}
 	if end, waiting := correcting(entries, now); waiting {
 		return Advice{
@@ -43,6 +47,10 @@ func PH(entries []reading.Entry, now time.Time, alkalinity bool) Advice {
 	return outside(all, alkalinity, "high", func(p pHAt) bool { return p.sure.Above(high) },
 		func(p pHAt) bool { return p.sure.Above(quantity.PH(value(factPhActHigh))) },
 		func(p, q pHAt) bool { return otherDay(p.at, q.at) })
+}
+
+func sayPH(p quantity.PH) string {
+	return quantity.Format(quantity.PHScale, p.Base(), quantity.Metric)
 }
 
 // correcting tells whether a correction of the pH still settles.

@@ -32,6 +32,15 @@ func strip(r *reading.Row)     { r.PH.With, r.PH.Calibrated = reading.Strip, tim
 func doubt(r *reading.Row)     { r.Doubtful = []reading.Field{reading.FieldPH} }
 func corrected(r *reading.Row) { r.Done = []reading.Deed{reading.Corrected} }
 
+// A crop with a band of its own.
+func TestPHOfACrop(t *testing.T) {
+	chard := reading.Range[quantity.PH]{Low: 6, High: 6.5}
+	a := PH([]reading.Entry{at(0, 5.7)}, monday, chard, true)
+	if a.Code != "ph-left-alone" || !strings.Contains(a.Text, "out of 6.0 to 6.5") {
+		t.Errorf("%s: %s", a.Code, a.Text)
+	}
+}
+
 // What to do about a pH. The bounds are common practice, no source.
 func TestPH(t *testing.T) {
 	for _, c := range []struct {
@@ -68,7 +77,7 @@ func TestPH(t *testing.T) {
 		if n := len(c.readings); n > 0 {
 			now = c.readings[n-1].At
 		}
-		a := PH(c.readings, now, c.alkalinity)
+		a := PH(c.readings, now, reading.Range[quantity.PH]{}, c.alkalinity)
 		if a.Do != c.do || a.Code != c.code {
 			t.Errorf("%s: %s, %s: %s", c.name, a.Do, a.Code, a.Text)
 		}

@@ -20,13 +20,63 @@ func TestPublishedMixing(t *testing.T) {
 	}{{1, 0.75, 0.025}, {1, 0.5, 0.05}, {2, 1, 0.06}, {0.5, 0.25, 0.041}} {
 		// Pure water to 10 L until the strength is c.to: 10·from/to L in all.
 		litres := 10 * c.from / c.to
-		got := afterLaw.Value(quantity.L(10).Base(), 0, mS(of[c.from]/1000).Base(), quantity.L(litres-10).Base(), 0)
+		got := inEC.after.Value(quantity.L(10).Base(), 0, mS(of[c.from]/1000).Base(), quantity.L(litres-10).Base(), 0)
 		after := quantity.MillisiemensPerCM.From(got) * 1000
 		if math.Abs(after/of[c.to]-1) > c.off {
 			t.Errorf("%v to %v times: %v µS/cm, want %v within %v (%s)", c.from, c.to, after, of[c.to], c.off, usgs)
 		}
 		if after > of[c.to] {
 			t.Errorf("%v to %v times: %v is above %v; the straight line reads low", c.from, c.to, after, of[c.to])
+		}
+	}
+}
+
+// table is a curve through points that others worked out, straight in between.
+type table [][2]float64 // parts, EC
+
+func (c table) EC(parts float64) float64 {
+	i := 1
+	for i < len(c)-1 && c[i][0] < parts {
+		i++
+	}
+	a, b := c[i-1], c[i]
+	return a[1] + (b[1]-a[1])*(parts-a[0])/(b[0]-a[0])
+}
+
+func (c table) Strength(ec float64) (float64, bool) {
+	if ec < c[0][1] || ec > c[len(c)-1][1] {
+		return 0, false
+	}
+	i := 1
+	for c[i][1] < ec {
+		i++
+	}
+	a, b := c[i-1], c[i]
+	return a[0] + (b[0]-a[0])*(ec-a[1])/(b[1]-a[1]), true
+}
+
+// The same solutions by their curve: a tub at full strength that should read
+// what half strength reads takes as much water as it holds, where the straight
+// line would pour in 90 % of that.
+func TestPublishedMixingByTheCurve(t *testing.T) {
+	const usgs = "computed with the USGS speciation program PHREEQC 3: Hoagland no. 1 at 0, 0.1, 0.25, 0.5, 0.75, 1 and 2 times its strength"
+	hoagland := table{{0, 0}, {0.1, 0.248}, {0.25, 0.595}, {0.5, 1.142}, {0.75, 1.664}, {1, 2.171}, {2, 4.089}}
+	for _, c := range []struct {
+		from, to mS
+		water    float64 // to 10 L, from the strengths
+	}{{2.171, 1.664, 10 * (1/0.75 - 1)}, {2.171, 1.142, 10}, {4.089, 2.171, 10}, {1.142, 0.595, 10}} {
+		tub := Tub{
+			NowL: 10, FillL: 40, MostL: 40, EC: reading.Range[mS]{Low: c.from - 0.01, High: c.from + 0.01}, Readings: 2,
+			Low: c.to - 0.1, High: c.to + 0.1, Target: c.to, Tap: Tap{Told: true, Safe: true}, Curve: hoagland,
+		}
+		a := Strength(working.NewBook(), tub)
+		after := quantity.MillisiemensPerCM.From(a.After.Base)
+		if math.Abs(in(a.PourIn)-c.water) > 1e-9 || math.Abs(after-float64(c.to)) > 1e-9 {
+			t.Errorf("%v to %v: %v L to %v, want %v L (%s)", c.from, c.to, in(a.PourIn), after, c.water, usgs)
+		}
+		tub.Curve = nil
+		if by := in(Strength(working.NewBook(), tub).PourIn); by >= c.water {
+			t.Errorf("%v to %v: the straight line pours in %v L, not less than %v", c.from, c.to, by, c.water)
 		}
 	}
 }

@@ -9,6 +9,7 @@ import (
 // the book. One advice: the level alone where the EC is well or not read, else
 // a pour that mends both as far as the day's limits let it.
 func Strength(b *working.Book, t Tub) Advice {
+	t = t.bent()
 	d := desk{b, t}
 	switch {
 	case t.NowL <= 0 || t.FillL <= 0:
@@ -75,16 +76,15 @@ func (d desk) thin() Advice {
 	t := d.t
 	switch {
 	case !t.Tap.Told:
-		return Advice{Do: Measure, Code: "tap-ec-unknown", Source: mixing, Text: "EC " + sayEC(t.EC.Mid()) + " is too strong. How far water thins it depends on the water.", Hint: "measure the EC of the tap water"}
+		return Advice{Do: Measure, Code: "tap-ec-unknown", Source: d.source(), Text: "EC " + sayEC(t.EC.Mid()) + " is too strong. How far water thins it depends on the water.", Hint: "measure the EC of the tap water"}
 	case t.target() <= t.Tap.EC:
 		return Advice{
-			Do: CannotReach, Code: "tap-too-strong", Source: mixing,
+			Do: CannotReach, Code: "tap-too-strong", Source: d.source(),
 			Text: "This tap cannot reach the target: its water has EC " + sayEC(t.Tap.EC) + ", and the target is " + sayEC(t.target()) + ".",
 			Hint: "rain or deionised water thins it further; else raise the target to what the tap allows",
 		}
 	}
-	aim := d.ec("target", "target", "T", t.target())
-	a := d.pour(aim, d.ec("tap_ec", "EC of the tap water", "W", t.Tap.EC))
+	a := d.pour(d.salts("target", "target", "T", t.target()), d.water())
 	a.Do, a.Code, a.Of = Thin, "too-strong", Water
 	return d.worded(a, "too strong")
 }
@@ -100,16 +100,19 @@ func (d desk) strengthen() Advice {
 	switch {
 	case t.FeedEC <= 0:
 		return Advice{
-			Do: Measure, Code: "feed-ec-unknown", Source: mixing, Text: "EC " + sayEC(t.EC.Mid()) + " is too weak. How much solution it takes depends on how strong that is.",
+			Do: Measure, Code: "feed-ec-unknown", Source: d.source(), Text: "EC " + sayEC(t.EC.Mid()) + " is too weak. How much solution it takes depends on how strong that is.",
 			Hint: "make up a bucket of solution by the label, stir, wait and measure its EC",
 		}
 	case t.FeedEC <= reach:
 		return Advice{
-			Do: CannotReach, Code: "feed-too-weak", Source: mixing,
+			Do: CannotReach, Code: "feed-too-weak", Source: d.source(),
 			Text: "Solution of EC " + sayEC(t.FeedEC) + " cannot bring the tub to " + sayEC(reach) + ".", Hint: "make it up stronger than the target, as far as the label allows",
 		}
 	}
-	a := d.pour(aim, d.ec("feed_ec", "EC of the solution", "W", t.FeedEC))
+	if t.Curve != nil {
+		aim = d.salts("aim", "EC aimed at today", "T", reach)
+	}
+	a := d.pour(aim, d.salts("feed_ec", "EC of the solution", "W", t.FeedEC))
 	a.Do, a.Code, a.Of = Strengthen, "too-weak", Feed
 	if reach < t.target() {
 		a.Bound = append(a.Bound, ByStep)
@@ -120,15 +123,15 @@ func (d desk) strengthen() Advice {
 // pour is the sum behind thinning and strengthening: take out X, then pour in y.
 func (d desk) pour(aim, of working.Number) Advice {
 	var a Advice
-	now, ec, top := d.now(), d.ecNow(), d.ceiling()
+	now, ec, top := d.now(), d.salts("ec_now", "EC now", "E", d.t.EC.Mid()), d.ceiling()
 	may, bounded := d.allowed()
 	nought := d.litres("no_water", "nought", "z", 0)
-	need := d.b.Work(needLaw, "needed", "needed where there is room", now, ec, aim, of)
-	swap := d.b.Work(swapLaw, "swap", "to be taken out by the sum", now, top, aim, of, ec)
+	need := d.b.Work(d.sums().need, "needed", "needed where there is room", now, ec, aim, of)
+	swap := d.b.Work(d.sums().swap, "swap", "to be taken out by the sum", now, top, aim, of, ec)
 	a.TakeOut = d.b.Work(takeLaw, "take_out", "taken out first", swap,
 		d.share("swap_share", "share of the water at once", "s", factFixSwapMax), now, may, top, nought)
 	a.PourIn = d.b.Work(pourLaw, "pour_in", "poured in", need, may, top, now, a.TakeOut, nought)
-	a.After = d.b.Work(afterLaw, "ec_after", "EC to expect", now, a.TakeOut, ec, a.PourIn, of)
+	a.After = d.expected(now, a.TakeOut, ec, a.PourIn, of)
 	if _, due := d.t.due(); due {
 		rest := []working.Number{d.litres("fill", "at the fill line", "F", d.t.FillL), top, now, a.PourIn}
 		if bounded {
@@ -149,7 +152,7 @@ func (d desk) pour(aim, of working.Number) Advice {
 		// Never stronger than the day's step has made the tub.
 		a.RestEC = min(d.t.target(), quantity.FromBase[quantity.MSPerCM](a.After.Base))
 	}
-	a.Source = mixing
+	a.Source = d.source()
 	return a
 }
 

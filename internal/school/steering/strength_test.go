@@ -83,6 +83,15 @@ func TestStrengthAndLevel(t *testing.T) {
 	}
 }
 
+// power is a curve that bends as those of feeds do.
+type power struct{ water, full float64 }
+
+func (p power) EC(parts float64) float64 { return p.water + p.full*math.Pow(max(parts, 0), 0.93) }
+
+func (p power) Strength(ec float64) (float64, bool) {
+	return math.Pow(max(ec-p.water, 0)/p.full, 1/0.93), ec >= p.water && ec < p.EC(4)
+}
+
 // tubs draws any tub that can be steered.
 var tubs = rapid.Custom(func(t *rapid.T) Tub {
 	l := func(label string, low, high float64) quantity.L {
@@ -92,11 +101,21 @@ var tubs = rapid.Custom(func(t *rapid.T) Tub {
 	fill := l("fill", 5, 60)
 	low := ec("low", 0.8, 2)
 	high := low + ec("band", 0.2, 1)
+	tap := ec("tap", 0, 1.2)
+	var feed Curve
+	var refill working.Number
+	if rapid.Bool().Draw(t, "curved") {
+		feed = power{float64(tap), rapid.Float64Range(0.5, 3).Draw(t, "full")}
+		if rapid.Bool().Draw(t, "refilled") {
+			refill = working.NewBook().Found("refill", "strength of a top-up", "W", parts, rapid.Float64Range(0.2, 1).Draw(t, "refill"), "the test")
+		}
+	}
 	return Tub{
+		Curve: feed, Refill: refill, Drinks: rapid.SampledFrom([]Liquid{"", Water, Feed}).Draw(t, "drinks"),
 		NowL: l("now", 1, 1.2*float64(fill)), FillL: fill, MostL: fill * quantity.L(rapid.Float64Range(1, 1.2).Draw(t, "most")),
 		LowestL: l("lowest", 0, float64(fill)/2), Still: rapid.Bool().Draw(t, "still"), StillRoomL: l("room", 0.5, 4),
 		DropMM: 30, TriggerMM: 20, EC: sure(ec("EC", 0.15, 6)), Readings: 2, Low: low, High: high, Target: low + (high-low)/2,
-		Tap: Tap{EC: ec("tap", 0, 1.2), Told: true, Safe: rapid.Bool().Draw(t, "safe")}, FeedEC: ec("feed", 0.5, 6),
+		Tap: Tap{EC: tap, Told: true, Safe: rapid.Bool().Draw(t, "safe")}, FeedEC: ec("feed", 0.5, 6),
 		PouredL: l("poured", 0, 3), System: rapid.SampledFrom([]quantity.System{quantity.Metric, quantity.US}).Draw(t, "system"),
 	}
 })

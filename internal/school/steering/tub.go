@@ -13,6 +13,7 @@ type Tub struct {
 	FillL      quantity.L // at today's fill line
 	MostL      quantity.L // the most it may hold; zero: not more than FillL, nor than now
 	LowestL    quantity.L // at the lowest safe line; zero: not known
+	Aside      quantity.L // pushed aside by cups and stones
 	Still      bool       // no pump: its line is meant to fall
 	StillRoomL quantity.L // still: up to StillRaiseMM over the lowest line it has had, so that small rises do not add up
 	DropMM     quantity.MM
@@ -25,6 +26,10 @@ type Tub struct {
 	Low      quantity.MSPerCM                // the crop's band
 	High     quantity.MSPerCM
 	Target   quantity.MSPerCM // zero: the middle of the band
+
+	Curve  Curve          // of the tub's feed; nil: not known, and EC is taken for salts
+	Refill working.Number // parts of the feed that a top-up wants in the long run; zero: not known
+	Drinks Liquid         // what the class's own readings say the plants take; empty: not known
 
 	Tap     Tap
 	FeedEC  quantity.MSPerCM // of the solution made up for pouring in, as measured; zero: none

@@ -69,6 +69,11 @@ var (
 		},
 		Basis: working.OfTrade, Source: "the meter's own scale; it is no mg/L of nutrients",
 	})
+	refillLaw = working.Must(working.Law{
+		Symbol: "W", Kind: Strength, Formula: "min(c/N, 1)",
+		Where: []working.Symbol{sym("c", "nitrogen that a top-up wants", quantity.Content), sym("N", "nitrogen of the feed as mixed", quantity.Content)},
+		Basis: working.OfNature, Source: "so much of the feed holds so much nitrogen; never stronger than the feed",
+	})
 	lowLaw = working.Must(working.Law{
 		Symbol: "l", Kind: quantity.Conductivity, Formula: "E*(1-b)", Where: []working.Symbol{sym("E", "EC expected", quantity.Conductivity), sym("b", "band", quantity.Share)},
 		Basis: working.OfNature, Source: "the lower end of the band",

@@ -123,6 +123,33 @@ func TopUpStrength(fullNitrogenMgL float64) float64 {
 	return min(1, TopUpMgL()/fullNitrogenMgL)
 }
 
+// Gathering is what plants leave of the water that a tub is topped up with.
+type Gathering struct {
+	Of       Nutrient
+	WaterMgL float64
+	mostMgL  float64 // that plants bear
+}
+
+// Gathers are the ions that a water brings and plants leave: sodium and chloride.
+func Gathers(water Content) []Gathering {
+	var out []Gathering
+	for _, g := range []Gathering{{Of: Sodium, mostMgL: value(factTapSodiumMax)}, {Of: Chlorine, mostMgL: value(factTapChlorideMax)}} {
+		if g.WaterMgL = water[g.Of]; g.WaterMgL > 0 {
+			out = append(out, g)
+		}
+	}
+	return out
+}
+
+// Limit is at what content the whole solution is changed, in mg/L: half of what
+// plants bear, or all of it where the fresh filling has half already.
+func (g Gathering) Limit(startMgL float64) float64 {
+	if room := percent(factChangeoutBuildUp) * g.mostMgL; startMgL < room {
+		return room
+	}
+	return g.mostMgL
+}
+
 // BuildUp is the concentration in mg/L of what plants leave behind, after so
 // many litres of water were used from a tub.
 func BuildUp(startMgL, waterMgL, usedLitres, tubLitres float64) float64 {
@@ -149,17 +176,9 @@ func ChangeOut(water Water, litresPerDay, tubLitres float64) (days float64, why 
 	if litresPerDay > 0 {
 		days, why = tubLitres/litresPerDay, "as much water was used as the tub holds"
 	}
-	share := percent(factChangeoutBuildUp)
-	for _, l := range []struct {
-		n     Nutrient
-		limit float64
-	}{{Sodium, value(factTapSodiumMax)}, {Chlorine, value(factTapChlorideMax)}} {
-		at, room := water.Content[l.n], share*l.limit
-		if at >= room {
-			room = l.limit
-		}
-		if d := DaysTo(room, at, at, litresPerDay, tubLitres); d > 0 && d < days {
-			days, why = d, l.n.String()+" from the tap builds up"
+	for _, g := range Gathers(water.Content) {
+		if d := DaysTo(g.Limit(g.WaterMgL), g.WaterMgL, g.WaterMgL, litresPerDay, tubLitres); d > 0 && d < days {
+			days, why = d, g.Of.String()+" from the tap builds up"
 		}
 	}
 	return days, why

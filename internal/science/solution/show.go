@@ -161,6 +161,13 @@ func ShowTopUp(b *working.Book) working.Number {
 		fact(b, "dry_matter_per_litre", "dry matter for each litre used", "u", StockContent, gramPerLitre, factTopupWue))
 }
 
+// ShowRefill enters how strong a top-up is in the long run, in parts of a feed
+// that holds so much nitrogen as mixed.
+func ShowRefill(b *working.Book, nitrogenMgL float64) working.Number {
+	return b.Work(refillLaw, "top_up_parts", "strength of a top-up, in parts of the feed", ShowTopUp(b),
+		found(b, "feed_nitrogen", "nitrogen of the feed as mixed", "N", quantity.Content, quantity.MilligramPerL, nitrogenMgL, "the tub's mix"))
+}
+
 // ShowBuildUp enters what gathers of an ion that plants leave behind.
 func ShowBuildUp(b *working.Book, n Nutrient, startMgL, waterMgL float64, used, litres working.Number) working.Number {
 	return b.Work(buildUpLaw, "build_up_"+n.Symbol(), n.String()+" in the tub",
