@@ -33,7 +33,7 @@ var arrows = map[string][]string{
 	"internal/school/season":         {"internal/base/...", "internal/science/...", "internal/forecast", "internal/school/term"},
 	"internal/garden/plan":           {"internal/base/..."},
 	"internal/garden/plan/schemagen": {"internal/base/quantity", "internal/garden/plan"},
-	"internal/garden":                {"internal/base/...", "internal/science/...", "internal/school/...", "internal/garden/plan"},
+	"internal/garden":                {"internal/base/...", "internal/forecast", "internal/science/...", "internal/school/...", "internal/garden/plan"},
 	"internal/garden/sources":        {"internal/base/facts", "internal/garden"},
 	"internal/paper/scene":           {"internal/base/plane"},
 	"internal/paper/content":         {"internal/paper/scene"},

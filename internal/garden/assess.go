@@ -29,6 +29,11 @@ type Inputs struct {
 	Zone     *time.Location // the school's; nil is UTC
 	// Stages are what is asked for beside Build.
 	Stages Stages
+	// Members is how many courses a season's forecast follows; 0 is the usual
+	// thousand. Fewer answer sooner, and more coarsely.
+	Members int
+	// Workers is how many of them are followed at once; it changes no answer.
+	Workers int
 	// At is the moment on the day On; zero: that day's last reading, else when
 	// the first person comes.
 	At time.Time
@@ -148,6 +153,11 @@ func Assess(ctx context.Context, in Inputs) (*Assessment, error) {
 	out.Shopping = a.shopping(out.Tubs)
 	if in.Stages.Has(StageMix) {
 		a.mix(out)
+	}
+	if in.Stages.Has(StageSeason) {
+		if err := a.season(out); err != nil {
+			return nil, err
+		}
 	}
 	if in.Stages.Has(StageClass) {
 		out.rotas = newRotas(in)

@@ -113,6 +113,10 @@ func (c Crop) Fit() Fit {
 	return f
 }
 
+// TrimLoss is the part of what is picked that is trimmed away before it is
+// eaten, 0 to 1.
+func TrimLoss() float64 { return grown(factHarvestTrim) / 100 }
+
 // LeastPerM2 is how many plants stand on a square metre at their final spacing;
 // a plant with more room than that does not use it.
 func (c Crop) LeastPerM2() float64 {

@@ -213,4 +213,5 @@ const (
 	factNurseryNormalWarn                  facts.ID = "nursery.normal.warn"
 	factNurseryDaysWarn                    facts.ID = "nursery.days.warn"
 	factNurseryChance                      facts.ID = "nursery.chance"
+	factHarvestTrim                        facts.ID = "harvest.trim"
 )

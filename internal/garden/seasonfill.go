@@ -1,0 +1,195 @@
+package garden
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"rootbell/internal/base/quantity"
+	"rootbell/internal/forecast"
+	"rootbell/internal/school/season"
+	"rootbell/internal/school/term"
+)
+
+// text is a day as the JSON has it; empty for none.
+func dayText(d term.Date) string {
+	if !d.Set() {
+		return ""
+	}
+	return d.String()
+}
+
+// rangeOf is a band rounded to what it is worth.
+func rangeOf(b forecast.Band, decimals int) Range {
+	r := func(v float64) float64 {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return 0
+		}
+		return quantity.Round(v, decimals)
+	}
+	return Range{P5: r(b.P5), P25: r(b.P25), P50: r(b.P50), P75: r(b.P75), P95: r(b.P95)}
+}
+
+// share is a chance as counted in runs.
+func share(p float64) float64 { return quantity.Round(p, 4) }
+
+// fill writes the season down.
+func (s *tubSeason) fill(a season.Answer, closed []season.Closed) {
+	o := s.out
+	o.Key = "tubs." + Slug(s.t.name) + ".season"
+	o.SowOn, o.SowFrom, o.SowLatest = dayText(a.SowOn), dayText(a.SowFrom), dayText(a.SowLatest)
+	o.TransplantOn = dayText(a.MoveOn)
+	o.HarvestFrom, o.HarvestTo = dayText(a.HarvestFrom), dayText(a.HarvestTo)
+	o.ReadyChance, o.WantedChance = share(a.Chance), share(a.Wanted)
+	o.NeededG, o.ExpectedG = quantity.Round(s.needG, 1), rangeOf(a.MassG, 1)
+	o.Runs = a.Followed.Members
+	o.Days, o.Closed, o.Tasks, o.Moves = []SeasonDay{}, []LeaveIt{}, []SeasonTask{}, []string{}
+	o.Score, o.Ready, o.Learnt = []SeasonScore{}, []CropReady{}, []Learnt{}
+	for _, t := range a.Tasks {
+		o.Tasks = append(o.Tasks, SeasonTask{Kind: t.Kind, On: dayText(t.On), Do: t.Do(s.plan.Units), Why: t.Why(s.plan.Units)})
+	}
+	for _, m := range a.Moves {
+		o.Moves = append(o.Moves, m.Says(s.plan.Units))
+	}
+	for _, f := range a.Findings {
+		if f.Field == "" {
+			f.Field = s.field
+		}
+		f.Text = s.t.name + ": " + f.Text
+		s.findings = append(s.findings, f)
+	}
+	s.crops(a)
+	s.days(a.Followed)
+	for _, c := range closed {
+		o.Closed = append(o.Closed, s.leaveIt(c))
+	}
+	if a.SowOn.Set() && a.MoveOn.Set() {
+		o.Nursery = term.Span{From: a.SowOn, To: a.MoveOn}
+	}
+	s.learned(a.Followed)
+}
+
+// crops fills what comes of each crop.
+func (s *tubSeason) crops(a season.Answer) {
+	for _, c := range a.Crops {
+		g := s.t.out.Crops[c.Crop]
+		s.out.Seeds += c.Seeds
+		s.out.Ready = append(s.out.Ready, CropReady{
+			Crop: g.Name, Plants: g.Plants, PickG: quantity.Round(pickG(s.t.typed, s.bed.Crops[c.Crop].Kind), 1), MassG: rangeOf(c.MassG, 1),
+			ReadyChance: share(c.Ready), Seeds: c.Seeds, SowOn: dayText(c.SowOn), Transplant: dayText(c.MoveOn),
+			UpOn: dayText(c.UpOn), ThinOn: dayText(c.ThinOn), Cells: c.Cells,
+		})
+	}
+}
+
+// days fills each day from the move on.
+func (s *tubSeason) days(f season.Followed) {
+	gone := 0.0
+	for i, d := range f.Days {
+		litres := d.DrunkL.P50 - gone
+		gone = d.DrunkL.P50
+		s.out.Days = append(s.out.Days, SeasonDay{
+			Date: dayText(f.Dates[i].Date), Open: f.Dates[i].Open, Filled: f.Dates[i].Filled,
+			LevelMM: rangeOf(d.LevelMM, 1), Litres: quantity.Round(max(0, litres), 3), EC: quantity.Round(d.ECmS.P50, 3), ECBand: rangeOf(d.ECmS, 3),
+			MassG: rangeOf(d.CropG, 1), DOMgL: quantity.Round(d.OxygenMgL.P50, 2), DOBand: rangeOf(d.OxygenMgL, 2),
+		})
+	}
+}
+
+// momentOf is a moment that may not come.
+func momentOf(t time.Time) *time.Time {
+	if t.IsZero() {
+		return nil
+	}
+	return &t
+}
+
+func (s *tubSeason) leaveIt(c season.Closed) LeaveIt {
+	out := LeaveIt{
+		From: c.Stretch.Since, To: c.Stretch.Until, Hours: quantity.Round(c.Stretch.Hours(), 2), Why: c.Stretch.Why, Risk: share(c.Risk), RiskHigh: share(c.RiskHigh),
+		RunsDryP50: momentOf(c.DryHalf), RunsDryP95: momentOf(c.DryFirst), Options: []LeaveDo{}, Take: c.Take,
+		PowerCut: s.failing(c.PowerCut, "without power"), PumpFailure: s.failing(c.Pump, "without the pump"),
+	}
+	for _, o := range c.Options {
+		plants := 0
+		for _, n := range o.Plants {
+			plants += n
+		}
+		out.Options = append(out.Options, LeaveDo{
+			Kind: o.Kind, Do: o.Do(s.plan.Units), Risk: share(o.Risk), LineMM: quantity.Round(o.LineMM, 1), Hours: quantity.Round(o.LampHours, 2),
+			Plants: plants, Litres: quantity.Round(o.VisitL, 2), PourL: quantity.Round(o.PourL, 2), VisitA: momentOf(o.VisitFrom), VisitB: momentOf(o.VisitTo),
+		})
+	}
+	return out
+}
+
+// failing is what a failure within a stretch does.
+func (s *tubSeason) failing(c *season.Case, what string) *LeaveCase {
+	if c == nil {
+		return nil
+	}
+	hours := func(b forecast.Band) float64 { return quantity.Round(finiteOr(b.P50, c.Hours), 1) }
+	out := &LeaveCase{Hours: quantity.Round(c.Hours, 2), To4: hours(c.To4), To3: hours(c.To3), To2: hours(c.To2), Risk: share(c.Risk)}
+	out.Says = fmt.Sprintf("%s the oxygen falls to 4 mg/L in about %s, to 2 mg/L in %s.", sentenceStart(what), hourWords(out.To4), hourWords(out.To2))
+	return out
+}
+
+func finiteOr(v, otherwise float64) float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return otherwise
+	}
+	return v
+}
+
+func sentenceStart(text string) string { return string(text[0]-'a'+'A') + text[1:] }
+
+// hourWords is a length of time as people say it.
+func hourWords(h float64) string {
+	if h >= 48 {
+		return fmt.Sprintf("%.0f days", h/24)
+	}
+	return fmt.Sprintf("%.0f h", h)
+}
+
+// learned fills how earlier forecasts did and what was learned.
+func (s *tubSeason) learned(f season.Followed) {
+	all := s.followed.Readings
+	for _, x := range f.Scores(all, 0) {
+		s.out.Score = append(s.out.Score, s.scored(x))
+	}
+	if says, guess := f.Guess(all); guess {
+		s.out.Guess = says
+	}
+	for _, x := range f.Expected {
+		r := all[x.Reading]
+		at, _ := f.Clock.Moment(r.AtHour)
+		s.out.Readings = append(s.out.Readings, SeenMark{At: at, Of: quantityWord(r.Of), Value: r.Value, Learned: x.Learned, Was: rangeOf(x.Band, 3)})
+	}
+	if len(f.Expected) == 0 {
+		return
+	}
+	for _, k := range []struct {
+		of   forecast.Factor
+		word string
+		says string
+	}{{forecast.Growth, "growth", "plants grow"}, {forecast.Thirst, "thirst", "plants drink"}} {
+		b := f.Learned(k.of)
+		s.out.Learnt = append(s.out.Learnt, Learnt{Of: k.word, Band: rangeOf(b, 3), Says: fmt.Sprintf("This class's %s %.2f times what the model says; nine in ten of what fits the readings lies from %.2f to %.2f.", k.says, b.P50, b.P5, b.P95)})
+	}
+}
+
+func quantityWord(q forecast.Quantity) string {
+	return [...]string{forecast.Level: "level", forecast.Strength: "ec", forecast.Height: "height", forecast.Picked: "harvest"}[q]
+}
+
+func (s *tubSeason) scored(x forecast.Score) SeasonScore {
+	unit := map[forecast.Quantity]string{forecast.Level: "mm", forecast.Strength: "mS/cm", forecast.Height: "mm", forecast.Picked: "g"}[x.Of]
+	decimals := 0
+	if x.Of == forecast.Strength {
+		decimals = 2
+	}
+	return SeasonScore{
+		Of: quantityWord(x.Of), Count: x.Count, InWide: x.InWide, InHalf: x.InHalf, MeanOff: quantity.Round(x.MeanOff, 3),
+		Says: fmt.Sprintf("%d of %d fell into the band of nine in ten; the middle was off by %s on average.", x.InWide, x.Count, quantity.FormatNumber(x.MeanOff, decimals)+" "+unit),
+	}
+}
