@@ -28,6 +28,7 @@ var arrows = map[string][]string{
 	"internal/school/term":           {"internal/base/..."},
 	"internal/school/steering":       {"internal/base/...", "internal/science/reading"},
 	"internal/school/jobs":           {"internal/base/..."},
+	"internal/school/choose":         {"internal/base/...", "internal/school/shopping", "internal/science/reading", "internal/science/lamp"},
 	"internal/school/plainwords":     {"internal/base/..."},
 	"internal/school/stations":       {"internal/base/..."},
 	"internal/school/season":         {"internal/base/...", "internal/science/...", "internal/forecast", "internal/school/term"},

@@ -56,6 +56,8 @@ type Assessment struct {
 	Today *Today `json:"today,omitempty"` // nil only for an assessment without its morning
 	Class *Class `json:"class,omitempty"` // nil where it was not asked for
 
+	Choose *Choose `json:"choose,omitempty"` // likewise
+
 	Plan *plan.Plan    `json:"-"`
 	Book *working.Book `json:"-"`
 
@@ -151,6 +153,12 @@ func Assess(ctx context.Context, in Inputs) (*Assessment, error) {
 	a.foamCups()
 	out.Term = a.term()
 	out.Shopping = a.shopping(out.Tubs)
+	if in.Stages.Has(StageChoose) {
+		var err error
+		if out.Choose, err = a.choose(out); err != nil {
+			return nil, err
+		}
+	}
 	if in.Stages.Has(StageMix) {
 		a.mix(out)
 	}

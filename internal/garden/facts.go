@@ -2,6 +2,7 @@ package garden
 
 import (
 	"rootbell/internal/base/facts"
+	"rootbell/internal/school/choose"
 	"rootbell/internal/school/jobs"
 	"rootbell/internal/school/shopping"
 	"rootbell/internal/school/stations"
@@ -19,7 +20,7 @@ import (
 // FactTables are the sourced values that assessments rest on, by the package
 // that uses them.
 func FactTables() []facts.Table {
-	return []facts.Table{crop.Facts, jobs.Facts, netcup.Facts, reading.Facts, shelf.Facts, shopping.Facts, solution.Facts, stations.Facts, steering.Facts, tub.Facts}
+	return []facts.Table{choose.Facts, crop.Facts, jobs.Facts, netcup.Facts, reading.Facts, shelf.Facts, shopping.Facts, solution.Facts, stations.Facts, steering.Facts, tub.Facts}
 }
 
 // Facts are all sourced values that assessments rest on, by id.

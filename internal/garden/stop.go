@@ -14,7 +14,9 @@ var ofWater = []string{"tap", "blend", "fertilisers", "acids", "bases", "feed", 
 // StopOf is why nobody may drill a tub's lid: the first stop that concerns the
 // tub, or the garden as a whole. Empty where nothing stops it.
 func (a *Assessment) StopOf(tub int) string {
-	return a.stopOf(tub, func(f finding.Finding) bool { return !OfMix(f.Field) && !within("school", f.Field) })
+	return a.stopOf(tub, func(f finding.Finding) bool {
+		return !OfMix(f.Field) && !within("school", f.Field) && !within("offers", f.Field)
+	})
 }
 
 // StopMixOf is why nobody may mix a tub's solution: the first stop about the
