@@ -23,6 +23,8 @@ var styleOrder = []string{"tokens.css", "base.css"}
 const (
 	paperStyle = "paper.css"
 	mixStyle   = "mix.css"
+
+	seasonStyle = "season.css"
 )
 
 // assets are the pages' own style sheet, scripts and icon. Their address holds
@@ -48,7 +50,7 @@ func readAssets() (*assets, error) {
 			return nil, err
 		}
 		hash.Write(text)
-		if path.Ext(e.Name()) == ".css" && e.Name() != paperStyle && e.Name() != mixStyle {
+		if path.Ext(e.Name()) == ".css" && e.Name() != paperStyle && e.Name() != mixStyle && e.Name() != seasonStyle {
 			styles = append(styles, e.Name())
 		}
 		a.file[e.Name()] = text

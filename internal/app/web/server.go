@@ -9,6 +9,7 @@ import (
 	"github.com/klauspost/compress/gzhttp"
 
 	"rootbell/internal/app/store"
+	"rootbell/internal/garden"
 )
 
 // Options are what the pages need of the world.
@@ -24,11 +25,12 @@ type Options struct {
 // Server is the pages of one database.
 type Server struct {
 	Options
-	pages  map[string]*template.Template
-	static *assets
-	work   *assessments
-	plans  *plans
-	gate   http.Handler
+	pages   map[string]*template.Template
+	static  *assets
+	work    *assessments
+	seasons *recent[*garden.Assessment] // the last of each plan and day, for the strip
+	plans   *plans
+	gate    http.Handler
 }
 
 // New makes the pages. An error is a mistake in the program's own templates.
@@ -44,7 +46,7 @@ func New(o Options) (*Server, error) {
 	if o.Zone == nil {
 		o.Zone = time.UTC
 	}
-	s := &Server{Options: o, pages: pages, static: static, work: newAssessments(), plans: newPlans()}
+	s := &Server{Options: o, pages: pages, static: static, work: newAssessments(), plans: newPlans(), seasons: newRecent[*garden.Assessment]()}
 	squeeze, err := gzhttp.NewWrapper(gzhttp.MinSize(1024))
 	if err != nil {
 		return nil, err

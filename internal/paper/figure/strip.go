@@ -40,6 +40,8 @@ type stripFigure struct {
 	day      float64 // width of a day
 	top      float64 // of the row of days
 	cell     float64 // its height
+	tubs     []tubLine
+	low      float64 // where the tubs' lines end
 }
 
 // Sizes of the strip in px, and how many weeks it may show.
@@ -58,7 +60,7 @@ func stripOf(a *garden.Assessment, today term.Date, w Width) (*stripFigure, bool
 	if a == nil || a.Term == nil || !a.Term.Known() {
 		return nil, false
 	}
-	f := &stripFigure{calendar: a.Term, today: today, hand: w == Hand, meal: term.Date(a.Plan.School.Meal.Day)}
+	f := &stripFigure{calendar: a.Term, today: today, hand: w == Hand, meal: term.Date(a.Plan.School.Meal.Day), tubs: tubLines(a)}
 	day := today
 	if !day.Set() {
 		day = a.Term.Terms()[0].From
@@ -115,6 +117,7 @@ func (f *stripFigure) draw() {
 	f.days()
 	f.reasons()
 	f.hangings()
+	f.tubRows()
 	f.height = f.lowest()
 }
 

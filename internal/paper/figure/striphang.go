@@ -173,7 +173,7 @@ func (f *stripFigure) againWords() string {
 
 // lowest is where the figure ends, under the last row used.
 func (f *stripFigure) lowest() float64 {
-	low := f.foot() + 1
+	low := max(f.foot()+1, f.low)
 	for _, b := range f.room.taken {
 		low = max(low, b.bounds().Max.Y+3)
 	}

@@ -47,6 +47,11 @@ func (f *stripFigure) weekText(w term.Week) string {
 	if f.meal.Set() && w.Span().Holds(f.meal) {
 		text += " Eat on " + f.meal.Words() + "."
 	}
+	for _, l := range f.tubs {
+		for _, words := range l.in(w.Span()) {
+			text += " " + words
+		}
+	}
 	return text
 }
 
@@ -150,6 +155,9 @@ func (f *stripFigure) label() string {
 	}
 	if words := f.againWords(); f.hand && words != "" {
 		text += " " + upperFirst(words) + "."
+	}
+	for _, l := range f.tubs {
+		text += " " + l.text()
 	}
 	return text
 }

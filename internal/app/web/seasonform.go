@@ -1,0 +1,104 @@
+package web
+
+import (
+	"fmt"
+	"slices"
+
+	"rootbell/internal/garden/plan"
+)
+
+// seasonForm are the fields that move a season: the meal, the days, the lamp,
+// the water, the plants and the seed.
+type seasonForm struct {
+	First, More []group
+	MoreOpen    bool // something in there is to be mended
+}
+
+// asks are the fields of a group, each with its label and hint; those whose key
+// the format has not are left out.
+func (f *form) asks(fields ...[3]string) []field {
+	var out []field
+	for _, x := range fields {
+		if _, known := plan.SpecAt(x[0]); known {
+			out = append(out, f.field(x[0], x[1], x[2]))
+		}
+	}
+	return out
+}
+
+// seasonFormOf makes the form of a tub's season. The order of the calls is the
+// order in which the changes are made.
+func seasonFormOf(f *form, tub int) seasonForm {
+	at := func(rest string) string { return fmt.Sprintf("tubs[%d].%s", tub, rest) }
+	first := []group{
+		{Legend: "The meal", Fields: f.asks(
+			[3]string{"school.meal.day", "on", " "},
+			[3]string{"school.meal.eaters", "How many eat", " "},
+			[3]string{"school.meal.portion", "Leaves for each", ""},
+			[3]string{"school.meal.chance", "How sure it has to be", ""},
+		)},
+		f.lampHours(),
+		{Legend: "The water", Fields: f.asks(
+			[3]string{at("fill_depth"), "Fill line, from the floor", "Left empty: worked out from the cup."},
+		)},
+		{Legend: "The plants", Fields: f.asks(
+			[3]string{at("plants"), "How many", "A number, or: best. Fewer drink less."},
+			[3]string{at("sow"), "Sow on", "Left empty: the best day."},
+			[3]string{at("transplant"), "Into the tub on", "Left empty: when they are big enough."},
+			[3]string{at("harvest_mass"), "One plant at the harvest", "Left empty: usual for the crop."},
+		)},
+	}
+	more := []group{
+		{Legend: "Seed and nursery", Fields: f.asks(
+			[3]string{at("seed.germination"), "Seeds that come up", ""},
+			[3]string{at("seed.packet_year"), "Year on the packet", " "},
+			[3]string{at("nursery.temperature"), "Nursery, how warm", ""},
+		)},
+		{Legend: "When nobody is there", Fields: f.asks(
+			[3]string{"school.visits", "Somebody looks in", " "},
+			[3]string{"place.air_temperature_closed", "Room air then", ""},
+			[3]string{at("max_fill"), "The tub holds, at most", " "},
+		)},
+		{Legend: "When somebody is there", Fields: f.asks(
+			[3]string{"place.air_temperature", "Room air", ""},
+			[3]string{"place.humidity", "Humidity", ""},
+		)},
+	}
+	m := seasonForm{First: some(first), More: some(more), MoreOpen: toMend(more)}
+	f.labels = map[string]string{}
+	for _, groups := range [][]group{m.First, m.More} {
+		for _, g := range groups {
+			for _, one := range g.Fields {
+				f.labels[one.Name] = g.Legend + ", " + one.Label
+			}
+		}
+	}
+	return m
+}
+
+// some leaves out groups without a field and a note.
+func some(groups []group) []group {
+	return slices.DeleteFunc(groups, func(g group) bool { return len(g.Fields) == 0 && g.Note == "" })
+}
+
+// lampHours are the hours of light of each lamp.
+func (f *form) lampHours() group {
+	g := group{Legend: "Light", Pair: true}
+	n := f.doc().Items("lamps")
+	if n == 0 {
+		g.Note = "No lamp is in the plan: light from a window alone is a gamble."
+		return g
+	}
+	for i := range n {
+		name := ""
+		if n > 1 {
+			name, _, _, _ = f.doc().Value(fmt.Sprintf("lamps[%d].name", i))
+			name += ", "
+		}
+		g.Fields = append(g.Fields,
+			f.field(fmt.Sprintf("lamps[%d].lit[0]", i), name+"from", " "),
+			f.field(fmt.Sprintf("lamps[%d].lit[1]", i), name+"to", " "))
+	}
+	g.Note = "As on a clock: 06:00 to 22:00. Fewer hours: less thirst, slower growth."
+	return g
+}

@@ -1,0 +1,401 @@
+package web
+
+import (
+	"fmt"
+	"html/template"
+	"slices"
+	"strings"
+	"time"
+
+	"rootbell/internal/base/finding"
+	"rootbell/internal/base/quantity"
+	"rootbell/internal/garden"
+	"rootbell/internal/garden/plan"
+	"rootbell/internal/school/term"
+)
+
+// shortRisk is the chance of falling below the lowest line from which on
+// something is to be done for a closed stretch.
+const shortRisk = 0.05
+
+// seasonWork is what the assessment says of one tub's season, ready to be
+// shown. Each of its parts is replaced by itself while a teacher types.
+type seasonWork struct {
+	ID, Tub    string
+	Example    bool
+	Known      bool // the season could be worked out
+	Bold, Rest string
+	Guess      string
+	Missed     bool // not ready with the chance that is wanted
+	Moves      []string
+	Findings   []findingView
+	Further    []findingView
+	Closed     []closedView
+	Quiet      string // the stretches for which nothing is needed, in a sentence
+	Tasks      []taskView
+	Crops      []cropView
+	Charts     []seasonChart
+	Days       []dayRow
+	Volume     string // the unit of what is drunk
+	Score      []scoreView
+	Learnt     []string
+	Counted    []string // how the chances were counted
+}
+
+// closedView is one stretch in which nobody comes.
+type closedView struct {
+	Name, From, To, Hours string
+	Risk, High            string // in 100
+	Chance                string // in words
+	Dry                   string // when it reaches the lowest line
+	Act                   bool
+	Options               []optionView
+	None                  bool // no option brings it under the limit
+	Cases                 []caseView
+}
+
+type optionView struct {
+	Do, Risk, When string
+	Take           bool
+}
+
+type caseView struct{ Name, Says string }
+
+type taskView struct{ On, Do, Why string }
+
+type cropView struct {
+	Crop, Plants, Seeds, Sow, Move, Pick, Band, Ready string
+}
+
+type scoreView struct{ Of, Count, Wide, Half, Off, Says string }
+
+// seasonOf is the season of one tub being put in words.
+type seasonOf struct {
+	*seasonWork
+	a     *garden.Assessment
+	t     *garden.Tub
+	s     *garden.Season
+	zone  *time.Location
+	today term.Date
+	units quantity.System
+}
+
+// seasonWorkOf shows a tub of an assessment that was asked for its seasons.
+func seasonWorkOf(o *opened, a *garden.Assessment, f *form, tub int) *seasonWork {
+	t := &a.Tubs[tub]
+	w := &seasonWork{ID: o.ID, Example: o.Example, Tub: t.Name, Known: t.Season != nil}
+	w.findings(o, a, f, tub)
+	if t.Season == nil {
+		w.Bold, w.Rest = "Not worked out yet:", "something below has to be settled first."
+		if a.Term == nil || !a.Term.Known() {
+			w.Bold, w.Rest = "No school calendar yet.", "Say when the term begins and ends, on Build under More: the days follow."
+		}
+		return w
+	}
+	v := &seasonOf{seasonWork: w, a: a, t: t, s: t.Season, zone: o.Now.Location(), today: term.Date(o.Today), units: a.Plan.Units}
+	if o.Example {
+		v.today, _ = term.ParseDate(a.On)
+	}
+	w.Missed = v.s.ReadyChance < v.s.WantedChance
+	w.Moves, w.Guess = v.s.Moves, sentenceOrNone(v.s.Guess)
+	v.answer()
+	v.closed()
+	v.tasks()
+	v.crops()
+	v.charts(o)
+	v.days()
+	v.scores()
+	v.counted()
+	return w
+}
+
+func sentenceOrNone(text string) string {
+	if text == "" {
+		return ""
+	}
+	return sentence(text)
+}
+
+// findings takes what concerns a season, and the stops without which there
+// would be one.
+func (w *seasonWork) findings(o *opened, a *garden.Assessment, f *form, tub int) {
+	for _, one := range a.Findings {
+		if of := tubOf(one.Field); of >= 0 && of != tub {
+			continue
+		}
+		if !ofSeason(one.Code, one.Field) && (w.Known || one.Level != finding.Stop) {
+			continue
+		}
+		v := findingView{Finding: one, Level: one.Level.String(), Where: plan.PathWords(o.Text, one.Field)}
+		v.Address = fmt.Sprintf("/g/%s/text#line-%d", o.ID, one.Line)
+		if slices.Contains(f.asked, one.Field) {
+			v.Address = "#" + idOf(one.Field)
+		}
+		if len(w.Findings) < 3 {
+			w.Findings = append(w.Findings, v)
+		} else {
+			w.Further = append(w.Further, v)
+		}
+	}
+}
+
+// ofSeason tells whether a finding is about what moves a season.
+func ofSeason(code, field string) bool {
+	for _, head := range []string{"school.", "school", "lamps", "lux", "place."} {
+		if field == head || strings.HasPrefix(field, head) {
+			return true
+		}
+	}
+	for _, head := range []string{"season", "lamp", "light", "oxygen", "sow", "leave"} {
+		if strings.HasPrefix(code, head) {
+			return true
+		}
+	}
+	_, rest, _ := strings.Cut(field, "].")
+	return slices.Contains([]string{"sow", "transplant", "harvest_mass", "max_fill", "seed", "nursery", "air"}, strings.Split(rest, ".")[0])
+}
+
+// dayIn is a day of the calendar; one that cannot be read is not set.
+func dayIn(text string) term.Date {
+	d, _ := term.ParseDate(text)
+	return d
+}
+
+// wordsOf is a day as people say it; a dash where it is not known.
+func wordsOf(text string) string {
+	if d := dayIn(text); d.Set() {
+		return d.Words()
+	}
+	return "–"
+}
+
+// at is a moment as people say it at the school.
+func (v *seasonOf) at(t time.Time) string { return t.In(v.zone).Format("Mon 2 Jan, 15:04") }
+
+// goal is the day everything aims at: 'the meal on Wed 24 Mar'.
+func (v *seasonOf) goal() string {
+	if d := term.Date(v.a.Plan.School.Meal.Day); d.Set() {
+		return "the meal on " + d.Words()
+	}
+	return "the end of the term"
+}
+
+// shortest is the next closed stretch for which something is to be done.
+func (v *seasonOf) short() *garden.LeaveIt {
+	for i := range v.s.Closed {
+		if c := &v.s.Closed[i]; c.Risk >= shortRisk && !term.DateOf(c.To.In(v.zone)).Before(v.today) {
+			return c
+		}
+	}
+	return nil
+}
+
+// answer is the first sentence of the page: what to do next, and how sure.
+func (v *seasonOf) answer() {
+	sow, move, last := dayIn(v.s.SowOn), dayIn(v.s.TransplantOn), dayIn(v.s.HarvestTo)
+	short := v.short()
+	ready := fmt.Sprintf("ready by %s in %s cases.", v.goal(), quantity.Chance(v.s.ReadyChance))
+	switch {
+	case last.Set() && v.today.After(last):
+		v.Bold, v.Rest = v.Tub+" is past its harvest.", "Its last good day was "+last.Words()+"."
+		return
+	case v.Missed:
+		v.Bold = fmt.Sprintf("%s will hardly be ready by %s:", v.Tub, v.goal())
+		if v.s.ReadyChance >= 0.5 {
+			v.Bold = fmt.Sprintf("%s may not be ready by %s:", v.Tub, v.goal())
+		}
+		v.Rest = fmt.Sprintf("it is in %s cases, and %s is wanted.", quantity.Chance(v.s.ReadyChance), strings.TrimPrefix(quantity.Chance(v.s.WantedChance), "about "))
+		if len(v.s.Moves) > 0 {
+			v.Rest += " What could be done stands below."
+		}
+		return
+	case sow.Set() && !v.today.After(sow):
+		v.Bold, v.Rest = fmt.Sprintf("Sow %s on %s;", v.Tub, sow.Words()), ready
+	case move.Set() && !v.today.After(move):
+		v.Bold, v.Rest = fmt.Sprintf("Move %s into its tub on %s;", v.Tub, move.Words()), ready
+	case short != nil:
+		v.Bold = fmt.Sprintf("%s may run low from %s.", v.Tub, v.at(short.From))
+		v.Rest = v.low(short)
+		return
+	default:
+		v.Bold, v.Rest = fmt.Sprintf("Harvest %s from %s;", v.Tub, wordsOf(v.s.HarvestFrom)), ready
+	}
+	if short != nil {
+		v.Rest += " " + v.low(short)
+	}
+}
+
+// low says how likely a stretch runs low, and what one choice brings.
+func (v *seasonOf) low(c *garden.LeaveIt) string {
+	text := fmt.Sprintf("Between %s and %s its water falls below the lowest line in %s cases.", v.at(c.From), v.at(c.To), quantity.Chance(c.Risk))
+	if c.Take >= 0 && c.Take < len(c.Options) {
+		text += fmt.Sprintf(" One choice below brings that to %s.", strings.TrimPrefix(quantity.Chance(c.Options[c.Take].Risk), "about "))
+	}
+	return text
+}
+
+// closed puts the stretches in which nobody comes in words: those for which
+// something is to be done and those longer than a weekend each by itself, the
+// others in one sentence.
+func (v *seasonOf) closed() {
+	quiet, hours, most := 0, 0.0, 0.0
+	for i := range v.s.Closed {
+		c := &v.s.Closed[i]
+		if c.Risk < shortRisk && c.RiskHigh < shortRisk && c.Hours <= longWeekend {
+			quiet, hours, most = quiet+1, max(hours, c.Hours), max(most, c.Risk)
+			continue
+		}
+		v.Closed = append(v.Closed, v.closedView(c))
+	}
+	if quiet > 0 {
+		v.Quiet = fmt.Sprintf("%s short ones of up to %.0f hours run low in %s of 100 cases at most: nothing is needed.", capital(inWords(quiet)), hours, quantity.InHundred(most))
+		if quiet == 1 {
+			v.Quiet = fmt.Sprintf("A short one of %.0f hours runs low in %s of 100 cases: nothing is needed.", hours, quantity.InHundred(most))
+		}
+	}
+}
+
+// longWeekend is how many hours a weekend has, from the last lesson on Friday
+// to the first on Monday, and some to spare.
+const longWeekend = 70
+
+func (v *seasonOf) closedView(c *garden.LeaveIt) closedView {
+	out := closedView{
+		From: v.at(c.From), To: v.at(c.To), Hours: fmt.Sprintf("%.0f", c.Hours),
+		Risk: quantity.InHundred(c.Risk), High: quantity.InHundred(c.RiskHigh), Chance: quantity.Chance(c.Risk), Act: c.Risk >= shortRisk,
+	}
+	out.Name = fmt.Sprintf("%s to %s", term.DateOf(c.From.In(v.zone)).Words(), term.DateOf(c.To.In(v.zone)).Words())
+	if c.Why != "" {
+		out.Name += ": " + c.Why
+	}
+	out.Dry = v.dry(c)
+	for i, o := range c.Options {
+		view := optionView{Do: sentence(o.Do), Risk: quantity.InHundred(o.Risk), Take: i == c.Take}
+		if o.VisitA != nil && o.VisitB != nil {
+			view.When = fmt.Sprintf("%s to %s", v.at(*o.VisitA), v.window(*o.VisitA, *o.VisitB))
+		}
+		out.Options = append(out.Options, view)
+	}
+	out.None = out.Act && c.Take < 0
+	for _, one := range []struct {
+		name string
+		is   *garden.LeaveCase
+	}{{"If the power fails", c.PowerCut}, {"If the air pump fails", c.PumpFailure}} {
+		if one.is != nil {
+			out.Cases = append(out.Cases, caseView{one.name, v.failure(one.is)})
+		}
+	}
+	return out
+}
+
+// window is the end of a visit's window: the hour alone on the same day.
+func (v *seasonOf) window(from, to time.Time) string {
+	if term.DateOf(from.In(v.zone)) == term.DateOf(to.In(v.zone)) {
+		return to.In(v.zone).Format("15:04")
+	}
+	return v.at(to)
+}
+
+// dry says when a stretch reaches the lowest line.
+func (v *seasonOf) dry(c *garden.LeaveIt) string {
+	switch {
+	case c.RunsDryP50 != nil && c.RunsDryP95 != nil:
+		return fmt.Sprintf("%s in the thirstiest 1 in 20, the middle %s", v.at(*c.RunsDryP95), v.at(*c.RunsDryP50))
+	case c.RunsDryP95 != nil:
+		return v.at(*c.RunsDryP95) + " in the thirstiest 1 in 20"
+	}
+	return "not in that time"
+}
+
+// failure says what a power cut or a pump's failure does.
+func (v *seasonOf) failure(c *garden.LeaveCase) string {
+	if c.Says != "" {
+		return sentence(c.Says)
+	}
+	return fmt.Sprintf("Over %.0f hours the oxygen falls to 4 mg/L after %.1f h, to 3 mg/L after %.1f h and to 2 mg/L after %.1f h.", c.Hours, c.To4, c.To3, c.To2)
+}
+
+func (v *seasonOf) tasks() {
+	for _, t := range v.s.Tasks {
+		v.Tasks = append(v.Tasks, taskView{wordsOf(t.On), sentence(t.Do), sentenceOrNone(t.Why)})
+	}
+}
+
+func (v *seasonOf) crops() {
+	for _, c := range v.s.Ready {
+		v.Crops = append(v.Crops, cropView{
+			Crop: c.Crop, Plants: fmt.Sprint(c.Plants), Seeds: fmt.Sprint(c.Seeds), Sow: wordsOf(c.SowOn), Move: wordsOf(c.Transplant),
+			Pick: v.mass(c.PickG), Band: v.mass(c.MassG.P50) + ", 9 in 10: " + v.massNumber(c.MassG.P5) + " to " + v.massNumber(c.MassG.P95), Ready: quantity.InHundred(c.ReadyChance),
+		})
+	}
+}
+
+func (v *seasonOf) mass(g float64) string {
+	return quantity.Format(quantity.SmallMass, g/1000, v.units)
+}
+
+func (v *seasonOf) massNumber(g float64) string {
+	return quantity.FormatNumber(quantity.SmallMass.Unit(v.units).From(g/1000), quantity.SmallMass.Decimals[v.units])
+}
+
+func (v *seasonOf) scores() {
+	names := map[string]string{"level": "level", "ec": "EC", "height": "height", "harvest": "harvest"}
+	for _, s := range v.s.Score {
+		if s.Count == 0 {
+			continue
+		}
+		name, ok := names[s.Of]
+		if !ok {
+			name = s.Of
+		}
+		v.Score = append(v.Score, scoreView{Of: name, Count: fmt.Sprint(s.Count), Wide: fmt.Sprint(s.InWide), Half: fmt.Sprint(s.InHalf), Off: v.off(s), Says: sentenceOrNone(s.Says)})
+	}
+	for _, l := range v.s.Learnt {
+		if l.Says != "" {
+			v.Learnt = append(v.Learnt, sentence(l.Says))
+		}
+	}
+}
+
+// off is how far forecasts were off on average.
+func (v *seasonOf) off(s garden.SeasonScore) string {
+	switch s.Of {
+	case "level", "height":
+		return quantity.Format(quantity.Length, s.MeanOff, v.units)
+	case "ec":
+		return quantity.FormatNumber(s.MeanOff, quantity.Conductivity.Decimals[v.units]) + "\u00a0mS/cm"
+	case "harvest":
+		return v.mass(s.MeanOff)
+	}
+	return quantity.FormatNumber(s.MeanOff, 1)
+}
+
+// counted says in the margin how a chance came about.
+func (v *seasonOf) counted() {
+	if v.s.Runs == 0 {
+		return
+	}
+	v.Counted = append(v.Counted, fmt.Sprintf("The program plays these days %s times, each time with a slightly different thirst and growth, and counts.", grouped(v.s.Runs)))
+	if c := v.short(); c != nil {
+		v.Counted = append(v.Counted, fmt.Sprintf("Of %s runs %s fell below the line between %s and %s.", grouped(v.s.Runs), grouped(int(c.Risk*float64(v.s.Runs)+0.5)), v.at(c.From), v.at(c.To)))
+	}
+	v.Counted = append(v.Counted, "Under the lowest line some roots no longer reach the water.")
+}
+
+// grouped is a count as people write it: 1,000.
+func grouped(n int) string {
+	text := fmt.Sprint(n)
+	for i := len(text) - 3; i > 0; i -= 3 {
+		text = text[:i] + "," + text[i:]
+	}
+	return text
+}
+
+// seasonChart is one quantity over the season's days.
+type seasonChart struct {
+	Name, Key, Says string
+	Desk, Hand      template.HTML
+	Unit            string
+	Rows            []bandRow // few of them
+	rows            []bandRow // of all days
+}
