@@ -36,6 +36,7 @@ type Mix struct {
 	Misses       []MixMiss          `json:"misses,omitempty"`
 	Stocks       *MixStocks         `json:"stocks,omitempty"`
 	Clean        *MixClean          `json:"clean,omitempty"`
+	TooMuch      []MixTooMuch       `json:"too_much,omitempty"`
 	LifeDays     float64            `json:"life_days"` // of what is mixed and not used, closed and dark
 	Steps        []MixStep          `json:"steps"`
 

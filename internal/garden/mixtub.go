@@ -83,6 +83,7 @@ func (m *mixer) tub(i int, t *tubState) *Mix {
 	m.mixed++
 	m.chlorine(k.b, litres, k.out)
 	k.clean()
+	k.tooMuch()
 	k.steps()
 	return k.out
 }

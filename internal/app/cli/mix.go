@@ -110,6 +110,10 @@ func reportTubMix(b *bytes.Buffer, a *garden.Assessment, m *garden.Mix) {
 		b.WriteByte('\n')
 		elementTable(b, m)
 	}
+	if says := m.TooMuchWords(a.Plan.Units); len(says) > 0 {
+		b.WriteByte('\n')
+		wrap(b, "Too much?  ", plain(strings.Join(says, " ")))
+	}
 	when := ""
 	for i, s := range m.Steps {
 		if s.When != when {

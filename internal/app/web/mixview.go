@@ -37,6 +37,7 @@ type mixWork struct {
 	Bars       template.HTML
 	Curve      template.HTML
 	Parts      []partRow
+	TooMuch    []string // what is done after a mistaken dose
 	Scales     []string
 	Titration  template.HTML
 	Water      []string
@@ -92,6 +93,7 @@ func (s *Server) mixWork(o *opened, a *garden.Assessment, f *form, tub int) *mix
 	w.Water = waterWords(a, t.Mix)
 	w.Bars = svg(figure.Bars(t.Mix))
 	w.Curve = svg(figure.ECCurve(t.Mix))
+	w.TooMuch = t.Mix.TooMuchWords(a.Plan.Units)
 	w.Titration = svg(figure.Titration(t.Mix))
 	for _, s := range mixing.Scales {
 		w.Scales = append(w.Scales, fmt.Sprintf("ppm %d", s))

@@ -56,6 +56,9 @@ func (p papers) doses(paper scene.Size) []content.Sheet {
 				Paragraphs: []string{"At 25 °C, and 5 % to either side is as it should be. The ppm of a meter is a scale of its own and no weight of nutrients: look at the back of yours for 500, 640 or 700."},
 			})
 		}
+		if says := t.Mix.TooMuchWords(p.a.Plan.Units); len(says) > 0 {
+			s.Sections = append(s.Sections, content.Section{Heading: "If too much went in", Paragraphs: says})
+		}
 		if AcidDose(t.Mix) {
 			s.Sections = append(s.Sections, content.Section{Heading: "Acid", Paragraphs: []string{"The acid is not in this table: it goes into the water the day before, by the acid card."}})
 		}
