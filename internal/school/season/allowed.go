@@ -23,25 +23,19 @@ func Settles(c *term.Calendar, d term.Date) bool {
 // settleFrom is the first day on or after a day that suits; false where none
 // comes.
 func settleFrom(c *term.Calendar, d term.Date) (term.Date, bool) {
-	for ok := true; ; d = d.Add(1) {
-		if d, ok = c.OpenFrom(d); !ok {
-			return term.Date{}, false
-		}
-		if Settles(c, d) {
-			return d, true
-		}
+	d, ok := c.OpenFrom(d)
+	for ok && !Settles(c, d) {
+		d, ok = c.Next(d)
 	}
+	return d, ok
 }
 
 // settleUntil is the last day on or before a day that suits, not before a
 // first one.
 func settleUntil(c *term.Calendar, d, first term.Date) (term.Date, bool) {
-	for ok := true; ; d = d.Add(-1) {
-		if d, ok = c.OpenUntil(d); !ok || d.Before(first) {
-			return term.Date{}, false
-		}
-		if Settles(c, d) {
-			return d, true
-		}
+	d, ok := c.OpenUntil(d)
+	for ok && !d.Before(first) && !Settles(c, d) {
+		d, ok = c.Previous(d)
 	}
+	return d, ok && !d.Before(first)
 }

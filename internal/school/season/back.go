@@ -68,4 +68,28 @@ type Sowing struct {
 // Back works back from the meal. The error is the context's or of what cannot
 // be followed at all; what keeps a crop from being ready is in Findings and
 // Moves.
-func Back(ctx context.Context, w Wish, e Effort) (Answer, error) { return back(ctx, w, e) }
+func Back(ctx context.Context, w Wish, e Effort) (Answer, error) {
+	out := Answer{Wanted: w.Chance}
+	if out.Wanted <= 0 || out.Wanted > 1 {
+		out.Wanted = UsualChance()
+	}
+	s, ok := out.ask(w, e)
+	if !ok {
+		return out, nil
+	}
+	best, err := out.choose(ctx, s)
+	if err != nil {
+		return out, err
+	}
+	if err := out.tell(ctx, s, best); err != nil {
+		return out, err
+	}
+	if !out.Can {
+		out.Moves, err = s.moves(ctx, best, &out)
+	} else {
+		out.More, err = s.more(ctx, &out)
+	}
+	out.Tasks = out.tasks(w)
+	out.Spent = s.spent
+	return out, err
+}

@@ -37,9 +37,10 @@ func (b Bed) Plants(c Crop) (n int) {
 
 // Care is what the class does as a matter of course.
 type Care struct {
-	Lines           []Line  // fill lines by the day each holds from, in order; before the first it is Tub.LineMM
-	LowerDays       int     // from the move to the first open day with LoweredMM as fill line, as roots hang then; 0 for never
+	Lines           []Line // fill lines by the day each holds from, in order; before the first it is Tub.LineMM
+	LowerDays       int    // from the move to the first open day with LoweredMM as fill line, as roots hang then; 0 for never
 	LoweredMM       float64
+	Lower           bool    // with no Lines: the line is lowered by stages once roots hang, see Lowering
 	TopUpDropMM     float64 // on an open day the tub is filled when it stands so far under its line; before a closed day always
 	TopUpECmS       float64
 	FirstChangeDays int // from the move to the first change of water; 0 for never
@@ -51,6 +52,14 @@ type Care struct {
 type Line struct {
 	From term.Date
 	MM   float64
+}
+
+// moved is the bed with the lines that hold when its plants move in on a day.
+func (b Bed) moved(on term.Date) Bed {
+	if b.Care.Lower && len(b.Care.Lines) == 0 {
+		b.Care.Lines = Lowering(b, on)
+	}
+	return b
 }
 
 // Line is the fill line that holds on a day.

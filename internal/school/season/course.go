@@ -13,6 +13,8 @@ type Course struct {
 	MoveOn   term.Date
 	To       term.Date          // the last day followed
 	Deeds    []forecast.Event   // done and written down, by the hours of Clock
+	NeedG    float64            // see forecast.Season
+	Held     bool               // the water is held up on closed days too, as when the plan to leave it is kept
 	CareFrom float64            // hour from which care is taken as a matter of course; what was before is in Deeds
 	Readings []forecast.Reading // by the hours of Clock
 	Options  forecast.Options   // NoLearning and LearnToHour are kept to

@@ -3,7 +3,6 @@ package season
 import (
 	"context"
 	"errors"
-	"math"
 	"time"
 
 	"rootbell/internal/forecast"
@@ -49,7 +48,7 @@ func (c Course) legs() []leg {
 // beginning.
 func (c Course) season(l leg) forecast.Season {
 	clock := Clock{Start: l.from, Zone: c.zone()}
-	s := forecast.Season{Tub: c.Tub}
+	s := forecast.Season{Tub: c.Tub, NeedG: c.NeedG}
 	from := l.from
 	for _, d := range l.days {
 		to := c.leaves(d)
@@ -64,9 +63,28 @@ func (c Course) season(l leg) forecast.Season {
 		}
 	}
 	if l.stretch != nil {
+		s.Events = append(c.opening(nil, 0), s.Events...)
 		s.Watches = []forecast.Watch{{FromHour: 0, ToHour: clock.Hour(l.stretch.Until)}}
 	}
 	return s
+}
+
+// opening is what is done at the first hour of a stretch: plants taken out of
+// each stand, and water up to a line. It is there also where nothing is done, so
+// that a member's chances are the same with and without.
+func (c Course) opening(out []int, lineMM float64) []forecast.Event {
+	var all []forecast.Event
+	for j := range c.Tub.Stands {
+		e := forecast.Event{Kind: forecast.Harvest, Stand: j}
+		if j < len(out) {
+			e.Plants = out[j]
+		}
+		all = append(all, e)
+	}
+	if lineMM > 0 {
+		return append(all, forecast.Event{Kind: forecast.FillTo, LineMM: lineMM, ECmS: c.Care.TopUpECmS})
+	}
+	return append(all, forecast.Event{Kind: forecast.TopUp})
 }
 
 // routine is what the class does as a matter of course: up to the line late on
@@ -75,11 +93,14 @@ func (c Course) routine(l leg, clock Clock) []forecast.Event {
 	var out []forecast.Event
 	changes := c.changes()
 	for _, d := range l.days {
-		if !c.Calendar.Open(d) || !d.After(c.MoveOn) {
-			continue
-		}
 		at := clock.Hour(c.leaves(d)) - careHours
-		if at < 0 || c.Clock().Hour(c.leaves(d))-careHours < c.CareFrom {
+		switch {
+		case at < 0 || !d.After(c.MoveOn) || c.Clock().Hour(c.leaves(d))-careHours < c.CareFrom:
+			continue
+		case c.Held && (c.Tub.Still || !c.Calendar.Open(d)):
+			out = append(out, forecast.Event{AtHour: at, Kind: forecast.FillTo, LineMM: c.Line(d), ECmS: c.Care.TopUpECmS})
+			continue
+		case c.Tub.Still || !c.Calendar.Open(d):
 			continue
 		}
 		if holds(changes, d) {
@@ -96,7 +117,7 @@ func (c Course) routine(l leg, clock Clock) []forecast.Event {
 }
 
 // careHours is how long before the last person leaves the tub is seen to.
-const careHours = 0.5
+var careHours = value(factCareBefore)
 
 // changes are the days on which the water is changed: the last open ones that
 // are not late.
@@ -110,7 +131,7 @@ func (c Course) changes() []term.Date {
 				return out
 			}
 		}
-		if d.After(c.To) {
+		if c.To.Since(d) < int(value(factChangeLast)) {
 			return out
 		}
 		out, at = append(out, d), d
@@ -128,6 +149,7 @@ func holds(days []term.Date, d term.Date) bool {
 }
 
 func follow(ctx context.Context, c Course, e Effort) (Followed, error) {
+	c.Bed = c.moved(c.MoveOn)
 	out := Followed{Clock: c.Clock(), Changes: c.changes()}
 	legs := c.legs()
 	if len(legs) == 0 {
@@ -193,7 +215,9 @@ func (f *Followed) add(c Course, l leg, of forecast.Forecast, places []int) {
 		e.Reading = places[e.Reading]
 		f.Expected = append(f.Expected, e)
 	}
-	f.Stretches = append(f.Stretches, of.Stretches...)
+	for _, s := range of.Stretches {
+		f.Stretches = append(f.Stretches, later(s, f.Clock.Hour(l.from)))
+	}
 }
 
 // leastPourL is what counts as having been filled up.
@@ -212,6 +236,3 @@ func (e Effort) search() int {
 	}
 	return e.Search
 }
-
-// finite tells whether an hour is one.
-func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

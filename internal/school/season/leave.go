@@ -60,7 +60,28 @@ type Case struct {
 	Risk          float64       // of falling below the lowest line
 }
 
-// Leave works out what each closed stretch of a course asks for.
+// Leave works out what each closed stretch of a course that was followed asks
+// for. Each option is followed anew from the stretch's first hour, with the
+// members that stood there.
 func Leave(ctx context.Context, c Course, f Followed, w Ways, e Effort) ([]Closed, error) {
-	return leave(ctx, c, f, w, e)
+	c.Bed = c.moved(c.MoveOn)
+	if w.LineStepMM <= 0 {
+		w.LineStepMM = value(factLeaveLineStep)
+	}
+	if !w.LoweredOn.Set() {
+		w.LoweredOn, _ = c.Lowered()
+	}
+	var out []Closed
+	for _, s := range f.Standing {
+		if s.Stretch.Since.Before(w.From) {
+			continue
+		}
+		t := tries{Course: c, Standing: s, ways: w, e: e, clock: f.Clock}
+		closed, err := t.closed(ctx)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, closed)
+	}
+	return out, nil
 }

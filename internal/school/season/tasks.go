@@ -10,7 +10,8 @@ type Task struct {
 	Kind   string // sow, thin, transplant, lamp, change-out, lower, order, harvest, meal
 	On     term.Date
 	Crop   string    // its name, where it is one crop's
-	Count  int       // seeds, plants
+	Count  int       // seeds, plants, cells to thin, eaters
+	Cells  int       // that seeds are sown into
 	MM     float64   // new height of the lamp over the lid, or new line over the floor
 	What   string    // that is ordered
 	Before term.Date // by which it must be there
@@ -25,9 +26,9 @@ func (t Task) Why(s quantity.System) string { return taskWhy(t, s) }
 // Move is one thing that could be done where a date cannot be met, with the
 // figure that would do.
 type Move struct {
-	Kind   string    // tubs, portion, later, eaters, seedlings, light
+	Kind   string    // tubs, portion, later, eaters, smaller, seedlings, light
 	Count  int       // tubs like this one in all, or eaters
-	G      float64   // portion
+	G      float64   // portion, or harvest mass of one plant
 	On     term.Date // meal, or day on which seedlings are bought
 	Times  float64   // light beside the present
 	Hours  float64   // of lamp a day
