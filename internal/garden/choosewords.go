@@ -45,7 +45,7 @@ func (c *Choose) Answer(a *Assessment) (bold, rest string) {
 			kits = append(kits, o.feedsWords())
 		}
 		if o.PerHarvested != nil {
-			costs = append(costs, o.Name+": "+o.Cost(a, o.PerHarvested))
+			costs = append(costs, o.Name+" "+o.Cost(a, o.PerHarvested)+o.missingWords())
 		}
 	}
 	if len(kits) == 0 {
@@ -60,6 +60,18 @@ func (c *Choose) Answer(a *Assessment) (bold, rest string) {
 		rest = "No price is in the plan yet, so nothing is said of money."
 	}
 	return bold, rest + " The price alone decides nothing: the reasons stand below."
+}
+
+// missingWords is how many things have no price, behind an amount.
+func (o *ChooseOffer) missingWords() string {
+	switch n := len(o.Unknown); n {
+	case 0:
+		return ""
+	case 1:
+		return " (1 price is missing)"
+	default:
+		return fmt.Sprintf(" (%d prices are missing)", n)
+	}
 }
 
 // feedsWords is how many plants an offer feeds, in a sentence.
@@ -247,7 +259,11 @@ func (a *assessor) senseOf(c *choose.Comparison, s *choose.Sense) ChooseSense {
 		}
 		out.Says = fmt.Sprintf("If the class brought %s of the built tubs' plants to the harvest, and not %s, a plant would cost the same as from '%s'.", percent(s.Turn.Base), percent(s.Now), o.Name)
 	case choose.Room:
-		out.Says = fmt.Sprintf("What has no price yet may cost %s together. Beyond that a harvested plant costs more from the build than from '%s'.", money(s.Turn.Base), o.Name)
+		least, besides := "", ""
+		if !o.Costs.Whole {
+			least, besides = "at least ", fmt.Sprintf(" The prices that '%s' lacks come on top.", o.Name)
+		}
+		out.Says = fmt.Sprintf("What has no price yet in the build may cost %s%s together until a harvested plant costs as much as from '%s'.%s", least, money(s.Turn.Base), o.Name, besides)
 	}
 	return out
 }

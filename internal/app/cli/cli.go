@@ -111,7 +111,7 @@ Begin with 'rootbell new my-garden.yaml', change the measures to yours, then
 	root.SetFlagErrorFunc(wrongFlag)
 	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages ", fmt.Sprintf(".FlagUsagesWrapped %d ", columns)))
 	root.SetHelpCommand(helpCommand())
-	root.AddCommand(newCommand(s), checkCommand(s), packCommand(s), mixCommand(s), seasonCommand(s), todayCommand(s), explainCommand(s), factsCommand(s), schemaCommand(s), versionCommand(s), serveCommand(s))
+	root.AddCommand(newCommand(s), checkCommand(s), packCommand(s), mixCommand(s), chooseCommand(s), seasonCommand(s), todayCommand(s), explainCommand(s), factsCommand(s), schemaCommand(s), versionCommand(s), serveCommand(s))
 	root.AddCommand(backupCommand(s), restoreCommand(s), exportCommand(s), importCommand(s))
 	completionCommand(root)
 	return root

@@ -3,7 +3,9 @@ package choose
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
+	"strings"
 
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
@@ -43,7 +45,7 @@ type purse struct {
 func (p *purse) line(l Line) {
 	l.Part = p.part
 	if l.Price == nil {
-		p.o.Unknown = append(p.o.Unknown, l.What)
+		p.o.unpriced(l.What)
 	} else {
 		key := fmt.Sprintf("line_%d", len(p.o.Lines)+1)
 		kind := quantity.Count
@@ -76,6 +78,25 @@ func (p *purse) sum(key, name string) working.Number {
 // thing is a line for something that is lacking.
 func (p *purse) thing(t Thing) {
 	p.line(Line{Item: t.Item, What: t.What, Count: float64(t.Count), Price: p.o.priceOf(t.Item)})
+}
+
+// unpriced names something without a price, in few words and each once.
+func (o *option) unpriced(what string) {
+	if short := Short(what); !slices.Contains(o.Unknown, short) {
+		o.Unknown = append(o.Unknown, short)
+	}
+}
+
+// Short is what something on a list is called, without what follows on it: 'air
+// pump' of 'air pump, mains-powered: it stands outside'.
+func Short(what string) string {
+	if at := strings.Index(what, ": "); at > 0 {
+		what = what[:at]
+	}
+	if head, rest, more := strings.Cut(what, ", "); more && !strings.HasPrefix(rest, "for ") {
+		what = head
+	}
+	return what
 }
 
 func (o *option) priceOf(item string) *float64 {
@@ -177,7 +198,7 @@ func (o *option) current(each *purse, l Lamp, pumpWatts float64) {
 	o.Costs.Energy = known(energy)
 	line := Line{Part: EachCrop, Item: "electricity", What: "electricity", Count: energy.Show(quantity.Metric).Value, Unit: "kWh", Price: o.priceOf("electricity")}
 	if line.Price == nil {
-		o.Unknown = append(o.Unknown, line.What)
+		o.unpriced(line.What)
 	} else {
 		cost := b.Work(currentLaw, "current", "electricity of a crop, its cost", energy, b.Typed("tariff", "price of electricity", "u", perEnergy, perEnergy.Metric.Base(*line.Price), 0))
 		o.Costs.Current = known(cost)
@@ -221,7 +242,7 @@ func (o *option) refills(spent *purse, price float64, lasts int) {
 func (o *option) replaced(spent *purse, l Line, often working.Number) {
 	l.Part = Replaced
 	if l.Price == nil {
-		o.Unknown = append(o.Unknown, l.What)
+		o.unpriced(l.What)
 	} else {
 		b := o.book.In("worn_" + strconv.Itoa(len(o.Lines)+1))
 		spent.put(&l, b.Work(timesLaw, "cost", l.What, b.Typed("price", "price of one: "+l.What, "p", quantity.Money, *l.Price, 0), often))

@@ -45,7 +45,7 @@ func (c *Comparison) pair(b *working.Book, build, o *Option, i int, q *Question)
 		}
 	}
 	if !mine.Whole || !other.Whole {
-		if !mine.Whole && other.Whole {
+		if !mine.Whole {
 			add(Room, 0, b.Work(roomLaw, "room", "room for what has no price yet", other.PerHarvest.Number, build.Harvest, mine.Total.Number))
 		}
 		return
