@@ -173,6 +173,7 @@ const (
 	factFeedMissMicro                          facts.ID = "feed.miss.micro"
 	factFeedWeightSulfur                       facts.ID = "feed.weight.sulfur"
 	factWeighSyringeMost                       facts.ID = "weigh.syringe_most"
+	factWeighSyringeFillings                   facts.ID = "weigh.syringe_fillings"
 	factWeighPourLeast                         facts.ID = "weigh.pour_least"
 	factFeedLimitMicro                         facts.ID = "feed.limit.micro"
 	factFeedUreaWarn                           facts.ID = "feed.urea.warn"

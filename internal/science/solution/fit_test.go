@@ -219,7 +219,7 @@ func TestPortionsCanBeMeasured(t *testing.T) {
 		p := portions[0]
 		whole := func(v, step float64) bool { return math.Abs(v/step-math.Round(v/step)) < 1e-6 }
 		if s := p.Stock; s != nil {
-			if grams >= 20*step || s.Grams < 20*step-1e-9 || !whole(s.Grams, step) || !whole(s.PourML, 0.5) || s.PourML > 60+1e-9 {
+			if grams >= 20*step || s.Grams < 20*step-1e-9 || !whole(s.Grams, step) || !whole(s.PourML, 0.5) || s.PourML > 4*60+1e-9 {
 				t.Fatalf("%v g by a scale of %v g: %+v", grams, step, *s)
 			}
 			if back := s.PourML / 1000 / s.Litres * s.Grams / s.Thin; math.Abs(back-p.RoundedGrams) > 1e-9 {

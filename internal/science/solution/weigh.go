@@ -89,12 +89,12 @@ func (t Tools) portion(f Fertiliser, grams float64) Portion {
 }
 
 // smallStock is the weakest litre that the scale can make and of which no more
-// is poured than the largest syringe holds, thinned ten times where less than
-// a syringe can measure well would be poured.
+// is poured than a few fillings of the largest syringe, thinned ten times where
+// less than a syringe can measure well would be poured.
 func (t Tools) smallStock(grams float64) SmallStock {
 	litres := value(factWeighStockLitres)
 	// Rounding may add two steps of the syringe.
-	least := grams * 1000 * litres / (value(factWeighSyringeMost) - 2*t.syringe())
+	least := grams * 1000 * litres / (value(factWeighSyringeFillings)*value(factWeighSyringeMost) - 2*t.syringe())
 	s := SmallStock{Litres: litres, Thin: 1}
 	s.Grams = math.Ceil(max(least, t.least())/t.ScaleStepG-1e-9) * t.ScaleStepG
 	if pour := grams / s.Grams * 1000 * litres; pour < value(factWeighPourLeast) {
