@@ -1,6 +1,9 @@
 package garden
 
-import "rootbell/internal/school/term"
+import (
+	"rootbell/internal/school/lesson"
+	"rootbell/internal/school/term"
+)
 
 // Class is who does what in the weeks of a term, and the lessons in it. People
 // are numbers or teams, and never names.
@@ -15,6 +18,8 @@ type Class struct {
 
 	Youngest int        `json:"-"` // 0 where no age is told
 	Term     *term.Span `json:"-"` // of the rota; nil without a term
+
+	lessons []*lesson.Tub // by tub
 }
 
 // Sheet is one lesson sheet.
@@ -23,6 +28,14 @@ type Sheet struct {
 	Title   string `json:"title"`   // the question it asks
 	Concept string `json:"concept"` // what it teaches
 	About   string `json:"about"`   // for whom, and from what data
+
+	ID      string       `json:"id"`     // of its template
+	Number  int          `json:"number"` // likewise
+	Tub     string       `json:"tub"`
+	Band    string       `json:"band"`    // school years: K-2, 3-5, 6-8 or 9-12
+	Touches []string     `json:"touches"` // codes of standards
+	Odd     []string     `json:"odd"`     // readings that stand out, and what was done with them
+	Lesson  lesson.Sheet `json:"-"`
 }
 
 // ClassWeek is one week of the rota.

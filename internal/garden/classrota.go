@@ -52,7 +52,7 @@ func (d *desk) class() {
 	}
 	d.rotas.mu.Unlock()
 	c := made.class
-	c.Sheets = d.sheets()
+	c.Sheets, c.lessons = d.sheets()
 	c.Lesson = d.lesson()
 	d.Class = &c
 	if len(made.findings) > 0 {

@@ -4,6 +4,7 @@ import (
 	"rootbell/internal/base/facts"
 	"rootbell/internal/school/choose"
 	"rootbell/internal/school/jobs"
+	"rootbell/internal/school/lesson"
 	"rootbell/internal/school/shopping"
 	"rootbell/internal/school/stations"
 	"rootbell/internal/school/steering"
@@ -20,7 +21,7 @@ import (
 // FactTables are the sourced values that assessments rest on, by the package
 // that uses them.
 func FactTables() []facts.Table {
-	return []facts.Table{choose.Facts, crop.Facts, jobs.Facts, netcup.Facts, reading.Facts, shelf.Facts, shopping.Facts, solution.Facts, stations.Facts, steering.Facts, tub.Facts}
+	return []facts.Table{choose.Facts, crop.Facts, jobs.Facts, netcup.Facts, reading.Facts, shelf.Facts, lesson.Facts, shopping.Facts, solution.Facts, stations.Facts, steering.Facts, tub.Facts}
 }
 
 // Facts are all sourced values that assessments rest on, by id.

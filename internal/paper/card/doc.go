@@ -14,6 +14,10 @@ type Card struct {
 	Title  string
 	About  string  // one sentence: what it is for
 	Points float64 // type size, 11 or more
+	Least  float64 // the smallest type size; 0 for 11
+	// HandMM is the width of a letter written by hand, so that a blank is as wide
+	// as what goes in; 0 stretches blanks over the line.
+	HandMM float64
 	// Sheets is what it says, a sheet for each page that is begun.
 	Sheets func(scene.Size) []content.Sheet
 

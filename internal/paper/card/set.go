@@ -30,15 +30,17 @@ func (c Card) PDF(paper scene.Size) ([]byte, error) {
 // leastPoints is the smallest type of these papers.
 const leastPoints = 11
 
+func (c Card) least() float64 { return max(c.Least, leastPoints) }
+
 // fitted lays a sheet on one page in the largest type that does, no smaller than
 // leastPoints; else over several.
 func (c Card) fitted(s content.Sheet, paper scene.Size) [][]scene.Element {
 	for {
 		pages := c.pages(s, paper)
-		if len(pages) == 1 || c.Points <= leastPoints {
+		if len(pages) == 1 || c.Points <= c.least() {
 			return pages
 		}
-		c.Points = max(c.Points-0.5, leastPoints)
+		c.Points = max(c.Points-0.5, c.least())
 	}
 }
 
@@ -162,6 +164,11 @@ func (c Card) parts(s content.Section) []block {
 			column.Gap(1.1)
 		})
 	}
+	for _, f := range s.Figures {
+		if f.Print != nil {
+			out = append(out, func(column *scene.Column) { c.figure(column, f) })
+		}
+	}
 	for _, l := range s.Lines {
 		out = append(out, func(column *scene.Column) { c.line(column, l) })
 	}
@@ -202,6 +209,23 @@ func (c Card) caution(column *scene.Column, words string) {
 	column.Gap(2)
 }
 
+// figure is a drawing at true size, in the middle, with its caption under it.
+func (c Card) figure(column *scene.Column, f content.Figure) {
+	column.Gap(1)
+	box, ok := column.Take(f.Print.Frame.Height())
+	if !ok {
+		return
+	}
+	by := box.Min.Minus(f.Print.Frame.Min)
+	by.X += max(box.Width()-f.Print.Frame.Width(), 0) / 2
+	for _, e := range f.Print.Elements {
+		column.Elements = append(column.Elements, scene.Moved(e, by))
+	}
+	column.Gap(0.8)
+	column.Text(scene.Style{Face: scene.Sans, SizeMM: c.least() * scene.PointMM}, f.Caption)
+	column.Gap(1.6)
+}
+
 // item is one of a list; what is not to be done has the word before it.
 func (c Card) item(column *scene.Column, words string) {
 	style := c.style(scene.Serif)
@@ -231,6 +255,9 @@ func (c Card) line(column *scene.Column, l content.Line) {
 		letters = 1
 	}
 	each := (box.Width() - words) / float64(letters)
+	if c.HandMM > 0 {
+		each = min(each, c.HandMM)
+	}
 	x := box.Min.X
 	for _, s := range l.Spans() {
 		if s.Width > 0 {
@@ -276,7 +303,7 @@ func (c Card) pair(column *scene.Column, t content.Table, row int) {
 
 func (c Card) table(column *scene.Column, t content.Table) {
 	column.Gap(1)
-	column.Text(scene.Style{Face: scene.Sans, SizeMM: leastPoints * scene.PointMM}, t.Caption)
+	column.Text(scene.Style{Face: scene.Sans, SizeMM: c.least() * scene.PointMM}, t.Caption)
 	shares := make([]float64, len(t.Columns))
 	for i, col := range t.Columns {
 		wide := scene.Sans.Width(col.Head, 1)
@@ -287,6 +314,6 @@ func (c Card) table(column *scene.Column, t content.Table) {
 		}
 		shares[i] = max(wide, 3)
 	}
-	column.Table(t.Set(leastPoints*scene.PointMM, 8.6, shares...))
+	column.Table(t.Set(c.least()*scene.PointMM, 8.6, shares...))
 	column.Gap(2.5)
 }

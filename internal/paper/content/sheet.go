@@ -54,6 +54,15 @@ type Figure struct {
 	SVG string
 	// WidthMM is how wide the drawing is, whose letters are some 3 mm high.
 	WidthMM float64
+	// Print is what the paper itself has of it, at true size; nil for a picture
+	// that is only for the page, or that the paper draws by itself.
+	Print *Print
+}
+
+// Print is a drawing as it is printed.
+type Print struct {
+	Frame    scene.Box // what is shown, in mm
+	Elements []scene.Element
 }
 
 // NotToScale belongs in the caption of a drawing that is true on paper.
@@ -64,6 +73,13 @@ const NotToScale = "This picture is not to scale."
 func FigureOf(name, caption, desc string, frame scene.Box, elements []scene.Element) Figure {
 	drawing := scene.Drawing{Title: name, Desc: desc, Frame: frame, Elements: elements, Inline: true}
 	return Figure{Caption: caption, Desc: desc, SVG: string(drawing.SVG()), WidthMM: frame.Width()}
+}
+
+// PrintedOf is FigureOf for a drawing that stands on the paper too.
+func PrintedOf(name, caption, desc string, frame scene.Box, elements []scene.Element) Figure {
+	out := FigureOf(name, caption, desc, frame, elements)
+	out.Print = &Print{Frame: frame, Elements: elements}
+	return out
 }
 
 // Ask is a blank box for one number.
