@@ -105,10 +105,12 @@ const (
 	ByLid      = "lid"
 	ByShelf    = "shelf"
 	ByHeadroom = "headroom"
+	ByLamp     = "lamp"
+	ByOxygen   = "oxygen"
 )
 
 // LimitNames are the limits in the order in which they are told.
-func LimitNames() []string { return []string{ByWater, ByLid, ByShelf, ByHeadroom} }
+func LimitNames() []string { return []string{ByWater, ByLid, ByShelf, ByHeadroom, ByLamp, ByOxygen} }
 
 // Growing is one crop of a tub.
 type Growing struct {
@@ -150,6 +152,7 @@ func Assess(ctx context.Context, in Inputs) (*Assessment, error) {
 	}
 	a.overloaded()
 	a.missing()
+	a.lamps()
 	a.foamCups()
 	out.Term = a.term()
 	out.Shopping = a.shopping(out.Tubs)

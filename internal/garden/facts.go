@@ -9,11 +9,14 @@ import (
 	"rootbell/internal/school/stations"
 	"rootbell/internal/school/steering"
 	"rootbell/internal/science/crop"
+	"rootbell/internal/science/lamp"
 	"rootbell/internal/science/netcup"
+	"rootbell/internal/science/oxygen"
 	"rootbell/internal/science/reading"
 	"rootbell/internal/science/shelf"
 	"rootbell/internal/science/solution"
 	"rootbell/internal/science/tub"
+	"rootbell/internal/science/water"
 )
 
 //go:generate go run rootbell/internal/garden/sources ../../docs/sources.md
@@ -21,7 +24,11 @@ import (
 // FactTables are the sourced values that assessments rest on, by the package
 // that uses them.
 func FactTables() []facts.Table {
-	return []facts.Table{choose.Facts, crop.Facts, jobs.Facts, netcup.Facts, reading.Facts, shelf.Facts, lesson.Facts, shopping.Facts, solution.Facts, stations.Facts, steering.Facts, tub.Facts}
+	return []facts.Table{
+		choose.Facts, crop.Facts, crop.GrowthFacts, jobs.Facts, lamp.Facts, lesson.Facts, netcup.Facts, oxygen.Facts,
+		reading.Facts, shelf.Facts, shopping.Facts, solution.Facts, stations.Facts, steering.Facts, tub.Facts,
+		water.Facts,
+	}
 }
 
 // Facts are all sourced values that assessments rest on, by id.

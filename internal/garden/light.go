@@ -1,10 +1,58 @@
 package garden
 
 import (
-	"rootbell/internal/base/plane"
-	"rootbell/internal/garden/plan"
 	"rootbell/internal/science/lamp"
 )
+
+// Light is the light on a tub's plants, at the height of its lid on transplant
+// day; later lamp and leaves rise together.
+type Light struct {
+	PPFD    []HoleLight `json:"ppfd"`      // at each hole of the chosen layout
+	MeanPPF float64     `json:"mean_ppfd"` // µmol/m²/s
+	DLI     float64     `json:"dli"`       // mol/m²/d, mean over the holes
+	LowDLI  float64     `json:"low_dli"`   // of the darkest hole
+	HighDLI float64     `json:"high_dli"`
+	Even    float64     `json:"even"`     // the darkest hole beside the mean; 1 where all are alike
+	Hours   float64     `json:"hours"`    // lit in a day
+	NeedH   float64     `json:"need_h"`   // that would bring the least daily light that its crops want; 0 where leaves do not stand so long a day
+	KWhADay float64     `json:"kwh_day"`  // of all lamps of the garden; 0 where no power is known
+	From    string      `json:"from"`     // lamps, or lux readings
+	WantLow float64     `json:"want_low"` // daily light that all its crops want
+	WantTop float64     `json:"want_top"`
+
+	Meal *MealLight `json:"meal,omitempty"` // nil without a meal or a term, and in the dark
+
+	Key string `json:"-"` // of its numbers: tubs.Heron.light
+}
+
+// HoleLight is the light at one hole.
+type HoleLight struct {
+	N    int     `json:"n"`
+	PPFD float64 `json:"ppfd"`
+	DLI  float64 `json:"dli"`
+}
+
+// MealLight is what the light brings a plant to by the meal, else by the end of
+// the term: the middle of the forecast for a plant in the mean light of the
+// holes, and for one at the darkest. Of several crops it is the one furthest
+// behind.
+type MealLight struct {
+	By    string  `json:"by"`     // the day
+	Days  int     `json:"days"`   // in the tub until then
+	Crop  string  `json:"crop"`   // furthest behind in the mean light
+	MassG float64 `json:"mass_g"` // of a plant of it
+	PickG float64 `json:"pick_g"` // at which it is picked
+	Ready bool    `json:"ready"`
+
+	DarkHole  int     `json:"dark_hole"`
+	DarkCrop  string  `json:"dark_crop"`
+	DarkG     float64 `json:"dark_mass_g"`
+	DarkPickG float64 `json:"dark_pick_g"`
+	DarkReady bool    `json:"dark_ready"`
+
+	KWh  float64  `json:"kwh"`            // of all lamps of the garden, in those days
+	Cost *float64 `json:"cost,omitempty"` // of that, where the price of electricity is known
+}
 
 // tubLight is the light over one tub's lid, in the lid's coordinates: from
 // lamps, or from what a lux meter read.
@@ -42,7 +90,28 @@ func (a *assessor) lightOf(tub int) tubLight {
 	for k := range a.plan.Lamps {
 		l.rig = append(l.rig, a.lampOver(k, tub))
 	}
+	if read, source := a.luxOver(tub); len(read) > 0 {
+		l.read, l.source = read, source
+		if len(l.rig) == 0 && ofWindow(source) {
+			l.hours = lamp.WindowHours()
+		}
+	}
 	return l
+}
+
+// ofWindow tells whether a light goes with the sun.
+func ofWindow(s lamp.Source) bool { return s == lamp.Daylight || s == lamp.BlueSky }
+
+// steady is the light at some places while the lamp that is lit longest is on:
+// lamps that are lit for other hours count with what they bring in a day.
+func (l tubLight) steady(places []lamp.Point) []float64 {
+	out := make([]float64, len(places))
+	for i, p := range places {
+		if l.hours > 0 {
+			out[i] = l.dli(p) / lamp.DLI(1, l.hours)
+		}
+	}
+	return out
 }
 
 // standPPFD is the light on the leaves of each crop of a tub whose lid is laid
@@ -76,124 +145,6 @@ func (t *tubState) holePlaces() []lamp.Point {
 		out[i] = lamp.Point{XMM: h.XMM, YMM: h.YMM}
 	}
 	return out
-}
-
-// litHours is the longest that any lamp is lit in a day.
-func (a *assessor) litHours() float64 {
-	_, usual, _ := lamp.UsualHours()
-	if len(a.plan.Lamps) == 0 {
-		return usual
-	}
-	most := 0.0
-	for _, l := range a.plan.Lamps {
-		most = max(most, hoursOf(l))
-	}
-	return most
-}
-
-// hoursOf is how long a lamp is lit, over midnight where it goes out before it
-// goes on; the usual time where the plan does not say.
-func hoursOf(l plan.Lamp) float64 {
-	if !l.Lit[0].Given || !l.Lit[1].Given {
-		_, usual, _ := lamp.UsualHours()
-		return usual
-	}
-	const day = 24 * 60
-	from, to := int(l.Lit[0].Value), int(l.Lit[1].Value)
-	if to < from {
-		to += day
-	}
-	return float64(min(to-from, day)) / 60
-}
-
-// fluxOf is the photons a lamp sends, from its watts where nothing else is
-// known; 0 where neither is.
-func fluxOf(l plan.Lamp) float64 {
-	if l.Flux.Set() {
-		return float64(l.Flux.Value)
-	}
-	return lamp.FluxOfWatts(float64(l.Power.Value))
-}
-
-// lampOver is a lamp of the plan in the coordinates of a tub's lid.
-func (a *assessor) lampOver(k, tub int) lamp.Lamp {
-	l := a.plan.Lamps[k]
-	at := a.lampAt(k)
-	over := a.lidInBay(tub)
-	name := l.Name
-	if name == "" {
-		name = "the lamp"
-	}
-	height := lamp.StartClearMM()
-	if l.AboveLid.Set() {
-		height = float64(l.AboveLid.Value)
-	}
-	return lamp.Lamp{
-		Name: name, XMM: at.X - over.X, YMM: at.Y - over.Y, AlongXMM: float64(l.Length.Value), AlongYMM: float64(l.Width.Value),
-		AboveMM: height, FluxUmolS: fluxOf(l), HoursADay: hoursOf(l), PowerWatts: float64(l.Power.Value),
-	}
-}
-
-// bayKnown tells whether every tub has its place in a bay whose size is known.
-func (a *assessor) bayKnown() bool {
-	s := a.plan.Shelf
-	if s == nil || !s.Width.Set() || !s.Depth.Set() {
-		return false
-	}
-	for _, t := range a.plan.Tubs {
-		if t.Outside == nil || !t.Outside.Size.Set() {
-			return false
-		}
-	}
-	return true
-}
-
-// lampAt is the middle of a lamp in the bay: end to end along it where their
-// lengths allow, else side by side across it. Where the bay is not known all
-// hang over the middle of the tub.
-func (a *assessor) lampAt(k int) plane.Point {
-	if !a.bayKnown() {
-		return plane.Point{}
-	}
-	width, depth := float64(a.plan.Shelf.Width.Value), float64(a.plan.Shelf.Depth.Value)
-	all := 0.0
-	for _, l := range a.plan.Lamps {
-		all += float64(l.Length.Value)
-	}
-	share := (float64(k) + 0.5) / float64(len(a.plan.Lamps))
-	if all <= width {
-		return plane.Point{X: share * width, Y: depth / 2}
-	}
-	return plane.Point{X: width / 2, Y: share * depth}
-}
-
-// lidInBay is where the origin of a tub's lid lies in the bay: the tubs stand
-// side by side in the plan's order, in its middle.
-func (a *assessor) lidInBay(tub int) plane.Point {
-	half := lidMiddle(a.plan.Tubs[tub].Lid)
-	if !a.bayKnown() {
-		return plane.Point{X: -half.X, Y: -half.Y}
-	}
-	all, before := 0.0, 0.0
-	for i, t := range a.plan.Tubs {
-		length := float64(t.Outside.Size[0].Value)
-		if i < tub {
-			before += length
-		}
-		all += length
-	}
-	x := (float64(a.plan.Shelf.Width.Value)-all)/2 + before + float64(a.plan.Tubs[tub].Outside.Size[0].Value)/2
-	return plane.Point{X: x - half.X, Y: float64(a.plan.Shelf.Depth.Value)/2 - half.Y}
-}
-
-// lidMiddle is the middle of a lid in its own coordinates; the origin where its
-// outline is impossible, which is a stop elsewhere.
-func lidMiddle(l plan.Lid) plane.Point {
-	shape, err := outline(l)
-	if err != nil {
-		return plane.Point{}
-	}
-	return shape.Bounds().Centre()
 }
 
 // perM2 is how closely so many plants stand, in plants a square metre: each has

@@ -39,6 +39,10 @@ func (t *tubState) plants() error {
 	}
 	t.shelfLimit(limits, words)
 	t.headLimit(limits, words)
+	if region != nil {
+		t.lampLimit(region, limits, words)
+	}
+	t.airLimit(limits, words)
 	if len(limits) == 0 || region == nil {
 		return nil
 	}

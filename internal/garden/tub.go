@@ -33,6 +33,7 @@ type tubState struct {
 
 	solution working.Number // up to the fill line, likewise
 	mass     working.Number // of the tub filled, likewise
+	airNeed  working.Number // air that holds the oxygen; without a symbol where none does
 }
 
 // tub works out one tub. The error is that the context ended.
@@ -52,6 +53,8 @@ func (a *assessor) tub(i int) (*tubState, error) {
 		return nil, err
 	}
 	t.filled()
+	t.lit()
+	t.breathe()
 	return t, nil
 }
 

@@ -32,6 +32,14 @@ func UsualHours() (least, usual, most float64) {
 	return value(factLampHoursMin), value(factLampHours), value(factLampHoursMax)
 }
 
+// WindowHours is how many hours a day light by a window counts, where it was
+// read at several hours.
+func WindowHours() float64 { return value(factWindowHours) }
+
+// Uneven is the light of the darkest hole beside the mean under which plants
+// grow visibly apart.
+func Uneven() float64 { return value(factLampEven) }
+
 // DarkHours is the night that tomato and strawberry want at the least.
 func DarkHours() float64 { return value(factLampDarkMin) }
 

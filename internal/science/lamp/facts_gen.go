@@ -21,6 +21,8 @@ const (
 	factLampHoursMax          facts.ID = "lamp.hours.max"
 	factLampDarkMin           facts.ID = "lamp.dark.min"
 	factLampTipburnDli        facts.ID = "lamp.tipburn.dli"
+	factLampEven              facts.ID = "lamp.even"
+	factWindowHours           facts.ID = "window.hours"
 	factLampOverLeafMin       facts.ID = "lamp.over_leaf.min"
 	factLampOverLeafStart     facts.ID = "lamp.over_leaf.start"
 	factLampEfficacyHousehold facts.ID = "lamp.efficacy.household"

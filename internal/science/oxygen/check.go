@@ -5,7 +5,8 @@ import "rootbell/internal/base/finding"
 // Check is what there is to say about the oxygen of a tub with a pump; field is
 // the place in the plan that would change it.
 func (t Tub) Check(field string) []finding.Finding {
-	aim, warn, act, _ := Levels()
+	_, warn, act, _ := Levels()
+	aim := t.Hold()
 	steady := t.Steady()
 	more := "More air, a finer stone, cooler water or fewer plants."
 	if flow, ok := t.FlowFor(aim); ok {

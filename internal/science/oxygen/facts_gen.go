@@ -24,6 +24,7 @@ const (
 	factOxygenMolarMass             facts.ID = "oxygen.molar_mass"
 	factOxygenReference             facts.ID = "oxygen.reference"
 	factOxygenAim                   facts.ID = "oxygen.aim"
+	factOxygenHoldGap               facts.ID = "oxygen.hold.gap"
 	factOxygenWarn                  facts.ID = "oxygen.warn"
 	factOxygenAct                   facts.ID = "oxygen.act"
 	factOxygenCritical              facts.ID = "oxygen.critical"

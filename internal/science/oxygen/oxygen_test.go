@@ -171,7 +171,7 @@ func shown(tub Tub, rootG, eachG float64) (*working.Book, Shown, []working.Numbe
 	b := working.NewBook()
 	all := ShowUptake(b, "oxygen_taken", "oxygen the roots take", rootG, tub.TempC)
 	each := ShowUptake(b, "oxygen_each", "oxygen one plant takes", eachG, tub.TempC)
-	s := tub.Show(b, all)
+	s := tub.ShowStop(b, tub.Show(b, all))
 	return b, s, []working.Number{each, tub.ShowFlow(b, s), tub.ShowPlants(b, s, each)}
 }
 
@@ -198,10 +198,10 @@ func TestFormulasAreTheOnesThatCompute(t *testing.T) {
 		check("to 3", s.ToAct, quantity.Hour, stop.ToAct)
 		check("to 2", s.ToTwo, quantity.Hour, stop.ToTwo)
 		check("quiet", s.Quiet, quantity.Minute, stop.QuietMinutes)
-		if flow, ok := tub.FlowFor(6); ok {
+		if flow, ok := tub.FlowFor(tub.Hold()); ok {
 			check("air", rest[1], quantity.LitrePerMinute, flow)
 		}
-		check("plants", rest[2], quantity.One, float64(tub.PlantsAt(6, tub.UptakeMgH/8)))
+		check("plants", rest[2], quantity.One, float64(tub.PlantsAt(tub.Hold(), tub.UptakeMgH/8)))
 	})
 }
 

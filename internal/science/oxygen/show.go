@@ -39,16 +39,21 @@ func ShowUptake(b *working.Book, key, name string, dryRootG, tempC float64) work
 		b.Work(respirationLaw, "respiration", "respiration", fact(b, "respiration_22", "respiration at 22 °C", "r", Breathing, factRootsRespiration), typed(b, "water_temperature", "water", "t", quantity.Temperature, tempC)))
 }
 
-// Shown are the numbers of a tub's oxygen.
+// ShowWarm enters the temperature of a warm day's water, over which roots rot
+// more easily.
+func ShowWarm(b *working.Book) working.Number {
+	return fact(b, "water_warm", "water on a warm day", "b", quantity.Temperature, factWaterWarm)
+}
+
+// Shown are the numbers of a tub's oxygen; the last four are ShowStop's.
 type Shown struct {
 	Full, Taken, Rate, Steady working.Number
 	ToWarn, ToAct, ToTwo      working.Number // unknown where nothing is taken
 	Quiet                     working.Number
 }
 
-// Show enters what the water holds, what is taken and brought, where that
-// settles, and how long it lasts without the pump. taken is from ShowUptake,
-// which then is the tub's UptakeMgH.
+// Show enters what the water holds, what is taken and brought, and where that
+// settles. taken is from ShowUptake, which then is the tub's UptakeMgH.
 func (t Tub) Show(b *working.Book, taken working.Number) Shown {
 	s := Shown{Full: t.Water.Show(b), Taken: taken}
 	litres := typed(b, "solution", "solution", "V", quantity.Volume, t.Litres)
@@ -57,8 +62,15 @@ func (t Tub) Show(b *working.Book, taken working.Number) Shown {
 		typed(b, "air_transfer", "share taken up for each metre", "s", PerDepth, 100*t.Transfer), b.Typed("stone_depth", "water over the stone", "d", quantity.Length, t.DepthMM, 0)),
 		litres, typed(b, "water_temperature", "water", "t", quantity.Temperature, t.TempC))
 	s.Steady = b.Work(steadyLaw, "oxygen_steady", "oxygen while the pump runs", nought(b, Dissolved), s.Full, taken, s.Rate, litres)
+	return s
+}
+
+// ShowStop enters how long the oxygen of a tub that was shown lasts without the
+// pump.
+func (t Tub) ShowStop(b *working.Book, s Shown) Shown {
+	litres := typed(b, "solution", "solution", "V", quantity.Volume, t.Litres)
 	lasts := func(key, name string, level working.Number) working.Number {
-		return b.Work(lastsLaw, key, name, litres, nought(b, Dissolved), s.Steady, level, taken)
+		return b.Work(lastsLaw, key, name, litres, nought(b, Dissolved), s.Steady, level, s.Taken)
 	}
 	s.ToWarn = lasts("pump_off_warn", "pump off until the warning level", fact(b, "oxygen_warn", "oxygen to warn below", "a", Dissolved, factOxygenWarn))
 	s.ToAct = lasts("pump_off_act", "pump off until plants suffer", fact(b, "oxygen_act", "oxygen to act below", "a", Dissolved, factOxygenAct))
@@ -68,17 +80,25 @@ func (t Tub) Show(b *working.Book, taken working.Number) Shown {
 	return s
 }
 
+// hold is the level that the air is to hold.
+func (t Tub) hold(b *working.Book) working.Number {
+	if aim, _, _, _ := Levels(); t.Hold() < aim {
+		return fact(b, "oxygen_warn", "oxygen to warn below", "a", Dissolved, factOxygenWarn)
+	}
+	return fact(b, "oxygen_aim", "oxygen to hold", "a", Dissolved, factOxygenAim)
+}
+
 // ShowFlow enters the air that holds a level, from a tub shown with any air.
 func (t Tub) ShowFlow(b *working.Book, s Shown) working.Number {
 	return b.Work(flowLaw, "air_needed", "air needed", typed(b, "air_flow", "air", "Q", quantity.AirFlow, t.FlowLMin), s.Taken, s.Rate,
-		typed(b, "solution", "solution", "V", quantity.Volume, t.Litres), s.Full, fact(b, "oxygen_aim", "oxygen to hold", "a", Dissolved, factOxygenAim))
+		typed(b, "solution", "solution", "V", quantity.Volume, t.Litres), s.Full, t.hold(b))
 }
 
-// ShowPlants enters how many plants the air keeps at the level aimed at; each
-// is from ShowUptake for one plant.
+// ShowPlants enters how many plants the air keeps at the level that it is to
+// hold; each is from ShowUptake for one plant.
 func (t Tub) ShowPlants(b *working.Book, s Shown, each working.Number) working.Number {
 	return b.Work(plantsLaw, "plants_oxygen", "plants that the air keeps", s.Rate, typed(b, "solution", "solution", "V", quantity.Volume, t.Litres), s.Full,
-		fact(b, "oxygen_aim", "oxygen to hold", "a", Dissolved, factOxygenAim), nought(b, Rate), each)
+		t.hold(b), nought(b, Rate), each)
 }
 
 // Says is a stop of the pump in one sentence for the teacher.

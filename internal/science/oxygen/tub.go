@@ -54,6 +54,17 @@ func (t Tub) FlowFor(levelMgL float64) (lMin float64, ok bool) {
 	return t.UptakeMgH / (one * gap), true
 }
 
+// Hold is the level that the air of a tub is to hold, in mg/L: the one to aim
+// at, or the warning level where warm or high water holds hardly more than that
+// when full.
+func (w Water) Hold() float64 {
+	aim, warn, _, _ := Levels()
+	if w.Saturation() < aim+value(factOxygenHoldGap) {
+		return warn
+	}
+	return aim
+}
+
 // PlantsAt is how many plants, each of which takes so much in mg/h, the air
 // keeps at a level in mg/L; math.MaxInt32 where they take nothing.
 func (t Tub) PlantsAt(levelMgL, eachMgH float64) int {
