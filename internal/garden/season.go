@@ -77,6 +77,8 @@ type LeaveIt struct {
 	Take        int        `json:"take"`         // the option to take; -1: nothing is needed
 	PowerCut    *LeaveCase `json:"power_cut,omitempty"`
 	PumpFailure *LeaveCase `json:"pump_failure,omitempty"`
+
+	Key string `json:"-"` // of the risk: tubs.Heron.season.closed_1
 }
 
 // LeaveDo is one thing that can be done for a stretch, with the risk that is

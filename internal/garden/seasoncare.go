@@ -102,24 +102,6 @@ func (s *tubSeason) hang() season.Hang {
 	return h
 }
 
-// needed is what this tub is to bring for the meal, fresh and untrimmed, in g:
-// its share by what its plants usually weigh. It is 0 where nobody says how
-// many eat.
-func (s *tubSeason) needed() float64 {
-	m := s.plan.School.Meal
-	if !s.meal.Set() || !m.Eaters.Given {
-		return 0
-	}
-	own, all := s.usualG(s.t), 0.0
-	for _, t := range s.planner.out.states {
-		all += s.usualG(t)
-	}
-	if !(all > 0) {
-		return 0
-	}
-	return float64(m.Eaters.Value) * s.portionG() / (1 - crop.TrimLoss()) * own / all
-}
-
 // usualPortionG is what each eats, trimmed, where the plan does not say (common
 // practice, no source).
 const usualPortionG = 20
@@ -127,17 +109,6 @@ const usualPortionG = 20
 // portionG is what each eats, trimmed, in g.
 func (s *tubSeason) portionG() float64 {
 	return 1000 * float64(s.plan.School.Meal.Portion.Or(usualPortionG/1000.0))
-}
-
-// usualG is what a tub's plants usually weigh at harvest, in g.
-func (s *tubSeason) usualG(t *tubState) float64 {
-	sum := 0.0
-	for _, g := range t.out.Crops {
-		if c, known := crop.Find(g.Name); known {
-			sum += float64(g.Plants) * pickG(t.typed, c)
-		}
-	}
-	return sum
 }
 
 // pickG is the mass of a plant that is picked, in g.

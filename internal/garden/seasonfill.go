@@ -60,13 +60,14 @@ func (s *tubSeason) fill(a season.Answer, closed []season.Closed) {
 	}
 	s.crops(a)
 	s.days(a.Followed)
-	for _, c := range closed {
-		o.Closed = append(o.Closed, s.leaveIt(c))
+	for i, c := range closed {
+		o.Closed = append(o.Closed, s.leaveIt(i, c))
 	}
 	if a.SowOn.Set() && a.MoveOn.Set() {
 		o.Nursery = term.Span{From: a.SowOn, To: a.MoveOn}
 	}
 	s.learned(a.Followed)
+	s.show(a, closed)
 }
 
 // crops fills what comes of each crop.
@@ -104,10 +105,10 @@ func momentOf(t time.Time) *time.Time {
 	return &t
 }
 
-func (s *tubSeason) leaveIt(c season.Closed) LeaveIt {
+func (s *tubSeason) leaveIt(i int, c season.Closed) LeaveIt {
 	out := LeaveIt{
 		From: c.Stretch.Since, To: c.Stretch.Until, Hours: quantity.Round(c.Stretch.Hours(), 2), Why: c.Stretch.Why, Risk: share(c.Risk), RiskHigh: share(c.RiskHigh),
-		RunsDryP50: momentOf(c.DryHalf), RunsDryP95: momentOf(c.DryFirst), Options: []LeaveDo{}, Take: c.Take,
+		RunsDryP50: momentOf(c.DryHalf), RunsDryP95: momentOf(c.DryFirst), Options: []LeaveDo{}, Take: c.Take, Key: s.keyed(i),
 		PowerCut: s.failing(c.PowerCut, "without power"), PumpFailure: s.failing(c.Pump, "without the pump"),
 	}
 	for _, o := range c.Options {
@@ -145,7 +146,7 @@ func sentenceStart(text string) string { return string(text[0]-'a'+'A') + text[1
 
 // hourWords is a length of time as people say it.
 func hourWords(h float64) string {
-	if h >= 48 {
+	if h >= 72 {
 		return fmt.Sprintf("%.0f days", h/24)
 	}
 	return fmt.Sprintf("%.0f h", h)

@@ -105,7 +105,7 @@ func seasonCrops(b *bytes.Buffer, s *garden.Season) {
 	if len(s.Ready) == 0 {
 		return
 	}
-	rows := [][]string{{"crop", "plants", "seeds", "sow", "move", "g a plant", "ready"}}
+	rows := [][]string{{"crop", "plants", "seeds", "sow", "move", "g a plant", "full size"}}
 	for _, c := range s.Ready {
 		rows = append(rows, []string{
 			plain(c.Crop), fmt.Sprint(c.Plants), fmt.Sprint(c.Seeds), dayWords(c.SowOn), dayWords(c.Transplant),

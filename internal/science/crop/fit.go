@@ -113,9 +113,9 @@ func (c Crop) Fit() Fit {
 	return f
 }
 
-// TrimLoss is the part of what is picked that is trimmed away before it is
-// eaten, 0 to 1.
-func TrimLoss() float64 { return grown(factHarvestTrim) / 100 }
+// TrimFact is the part of what is picked that is trimmed away before it is
+// eaten, in %.
+func TrimFact() facts.Fact { return GrowthFacts.Get(factHarvestTrim) }
 
 // LeastPerM2 is how many plants stand on a square metre at their final spacing;
 // a plant with more room than that does not use it.

@@ -1,12 +1,28 @@
 package water
 
 import (
+	"rootbell/internal/base/facts"
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
 )
 
 func typed(b *working.Book, key, name, symbol string, kind quantity.Kind, v float64) working.Number {
 	return b.Typed(key, name, symbol, kind, kind.Metric.Base(v), 0)
+}
+
+// noted enters what neither the plan nor a row of facts says.
+func noted(b *working.Book, key, name, symbol string, kind quantity.Kind, v float64, source string) working.Number {
+	return b.Noted(key, name, symbol, kind, kind.Metric.Base(v), 0, source)
+}
+
+// usual enters a figure as its row where it is that of one of some rows.
+func usual(b *working.Book, key, name, symbol string, kind quantity.Kind, v float64, ids ...facts.ID) working.Number {
+	for _, id := range ids {
+		if f := Facts.Get(id); f.Value == v {
+			return b.Fact(key, name, symbol, kind, kind.Metric.Base(v), f)
+		}
+	}
+	return typed(b, key, name, symbol, kind, v)
 }
 
 // ShowPressure enters the air's pressure at metres above the sea.
@@ -21,12 +37,14 @@ func (r Room) ShowDeficit(b *working.Book) working.Number {
 }
 
 func showVapour(b *working.Book, key, name, what string, tempC, share float64, found bool) working.Number {
-	t := typed(b, key+"_temperature", what, "t", leafWarmth, tempC)
-	if found {
-		t = b.Found(key+"_temperature_found", what, "t", leafWarmth, leafWarmth.Metric.Base(tempC), "the temperature at which as much heat leaves the leaf as the lamp brings, found by trying")
+	var t working.Number
+	if !found {
+		t = typed(b, key+"_temperature", what, "t", leafWarmth, tempC)
+	} else {
+		t = b.Found(key+"_temperature", what, "t", leafWarmth, leafWarmth.Metric.Base(tempC), "the temperature at which as much heat leaves the leaf as the lamp brings, found by trying")
 	}
 	factor := quantity.Kind{Name: "a share", Metric: quantity.One, US: quantity.One, Decimals: [2]int{2, 2}}
-	return b.Work(vapourLaw, key, name, b.Work(fullLaw, key+"_full", "vapour that full air holds", t), b.Typed(key+"_share", "share of it that is there", "H", factor, share, 0), t)
+	return b.Work(vapourLaw, key, name, b.Work(fullLaw, key+"_full", "vapour that full air holds", t), b.Noted(key+"_share", "share of it that is there", "H", factor, share, 0, "full in the pores of a leaf, the humidity in a room"), t)
 }
 
 // Show enters what leaves of an index breathe out, for a scope of the book that
@@ -34,9 +52,9 @@ func showVapour(b *working.Book, key, name, what string, tempC, share float64, f
 func (c *Canopy) Show(b *working.Book, room Room, ppfd, leafIndex float64) working.Number {
 	leaf := c.Breathe(leafIndex)
 	lai := min(leafIndex, mostLeafIndex)
-	return b.Work(breathLaw, "breathed", "water breathed out", typed(b, "leaf_index", "leaf area over a square metre, at most 3", "L", LeafIndex, max(0, lai)),
+	return b.Work(breathLaw, "breathed", "water breathed out", noted(b, "leaf_index", "leaf area over a square metre, at most 3", "L", LeafIndex, max(0, lai), "the leaf area of that hour"),
 		showVapour(b, "pores", "water in the air of the leaf's pores", "leaf", leaf.TempC, 1, true), showVapour(b, "room", "water in the room's air", "air", room.TempC, room.Humidity, false),
-		b.Work(poresLaw, "pore_resistance", "resistance of the pores", typed(b, "light", "light on the leaf", "E", Light, ppfd)), typed(b, "air_resistance", "resistance of the air", "a", Resistance, c.airResistance))
+		b.Work(poresLaw, "pore_resistance", "resistance of the pores", noted(b, "light", "light on the leaf", "E", Light, ppfd, "the light at the holes")), usual(b, "air_resistance", "resistance of the air", "a", Resistance, c.airResistance, factLeafAirStill, factLeafAirFan))
 }
 
 // ShowDay enters a plant's water of a day from what is breathed out in the
@@ -47,9 +65,9 @@ func ShowDay(b *working.Book, lit, dark working.Number, hours, perM2 float64) wo
 
 // ShowLid enters what passes a lid in a day; deficit is from ShowDeficit.
 func ShowLid(b *working.Book, deficit working.Number, airMS, m2, openShare float64) working.Number {
-	open := b.Work(openLaw, "open_water", "open water loses", typed(b, "air_speed", "air over the water", "u", Speed, airMS), deficit)
-	return b.Work(lidLaw, "lid_loss", "water that passes the lid in a day", open, typed(b, "water_area", "area of the water", "A", Ground, m2),
-		b.Typed("lid_open", "open share of the lid", "g", quantity.Share.WithDecimals(1, 1), openShare, 0))
+	open := b.Work(openLaw, "open_water", "open water loses", usual(b, "air_speed", "air over the water", "u", Speed, airMS, factOpenAirSpeed), deficit)
+	return b.Work(lidLaw, "lid_loss", "water that passes the lid in a day", open, noted(b, "water_area", "area of the water", "A", Ground, m2, "the tub's shape at its fill line"),
+		b.Noted("lid_open", "open share of the lid", "g", quantity.Share.WithDecimals(1, 1), openShare, 0, "usual gaps (common practice, no source)"))
 }
 
 // ShowDrink enters the EC after plants drank.
