@@ -49,6 +49,7 @@ var arrows = map[string][]string{
 	"internal/paper/lessons":         {"internal/base/quantity", "internal/base/working", "internal/garden", "internal/school/lesson", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/chart":           {"internal/paper/figure", "internal/paper/scene", "internal/school/term"},
 	"internal/paper/agenda":          {"internal/school/term"},
+	"internal/paper/seasonal":        {"internal/base/quantity", "internal/garden", "internal/paper/agenda", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet", "internal/school/term"},
 	"internal/paper/pack":            {"internal/base/quantity", "internal/school/shopping", "internal/garden", "internal/paper/..."},
 	"internal/app/store":             {"internal/base/quantity", "internal/science/reading"},
 	"internal/app/web":               {"internal/base/...", "internal/school/...", "internal/science/...", "internal/garden/...", "internal/paper/...", "internal/app/store", "examples"},

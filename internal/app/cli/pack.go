@@ -27,6 +27,10 @@ For the day of mixing, in DIR/mix: the mixing card, the dose table for the wall,
 labels for the bottles, the letter to the water company, and, where the plan
 gives reason for them, the acid card and the clean-down card.
 
+For the season, in DIR/season: the wall calendar, a sowing sheet, a move-day
+sheet and the leave-it sheets of each tub, labels for the seedlings, the card
+for a visitor where a visit would help, and season.ics for a calendar program.
+
 All of them are written, or none.
 `
 

@@ -11,6 +11,7 @@ import (
 	"rootbell/internal/paper/pack"
 	"rootbell/internal/paper/scene"
 	"rootbell/internal/paper/sheet"
+	"rootbell/internal/science/lid"
 )
 
 // papersBody lists the papers of a garden.
@@ -48,11 +49,21 @@ func (s *Server) showPapers(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	mixing := pack.MixOf(mixed, revisionOf(o))
+	seasoned, err := s.seasoned(r.Context(), o, lid.Full)
+	if err != nil {
+		s.failed(w, r, err)
+		return
+	}
+	season := pack.SeasonOf(seasoned, revisionOf(o))
 	body := papersBody{
 		ID: o.ID, Size: a.Paper(), Groups: paperGroups(a, papers), Stops: stopsOf(a),
-		Answer: fmt.Sprintf("%s papers for the day of building, %s for the day of mixing and %s for the days at the tub.", capital(inWords(len(papers))), inWords(len(mixing)), inWords(len(daily))),
+		Answer: fmt.Sprintf("%s papers for the day of building, %s for the day of mixing, %s for the season and %s for the days at the tub.", capital(inWords(len(papers))), inWords(len(mixing)), inWords(len(season)), inWords(len(daily))),
 	}
-	body.Groups = append(body.Groups, paperGroup{Name: "For the day of mixing", Papers: mixing}, paperGroup{Name: "At the tub", Papers: daily})
+	body.Groups = append(body.Groups, paperGroup{Name: "For the day of mixing", Papers: mixing})
+	if len(season) > 0 {
+		body.Groups = append(body.Groups, paperGroup{Name: "For the season", Papers: season})
+	}
+	body.Groups = append(body.Groups, paperGroup{Name: "At the tub", Papers: daily})
 	for _, t := range a.Tubs {
 		if _, ok := pack.Named(papers, "lid-"+garden.Slug(t.Name)+".pdf"); !ok {
 			body.Missing = append(body.Missing, t.Name)
@@ -159,7 +170,16 @@ func (s *Server) paperAsked(w http.ResponseWriter, r *http.Request) (ask askedPa
 	if on.Set() {
 		ask.on = on.String()
 	}
-	if ask.Paper, ok = pack.Named(pack.TodayOf(morning, revisionOf(ask.o)), r.PathValue("name")); !ok {
+	if ask.Paper, ok = pack.Named(pack.TodayOf(morning, revisionOf(ask.o)), r.PathValue("name")); ok {
+		return ask, true
+	}
+	seasoned, err := s.seasoned(r.Context(), ask.o, lid.Full)
+	if err != nil {
+		s.failed(w, r, err)
+		return ask, false
+	}
+	ask.a, ask.on = seasoned, ""
+	if ask.Paper, ok = pack.Named(pack.SeasonOf(seasoned, revisionOf(ask.o)), r.PathValue("name")); !ok {
 		s.refuse(w, r, http.StatusNotFound, "There is no paper "+r.PathValue("name")+" in this garden now.", "The page 'papers' lists all of them. A tub whose lid could not be laid out has no lid sheet.")
 		return ask, false
 	}

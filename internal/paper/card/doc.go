@@ -21,5 +21,15 @@ type Card struct {
 	// Sheets is what it says, a sheet for each page that is begun.
 	Sheets func(scene.Size) []content.Sheet
 
+	// Drawn are pages in place of the first sheets, each with its own; a sheet
+	// for which it has none is set. Nil: all are set.
+	Drawn func(scene.Size) [][]Page
+
 	Cover sheet.Lid // what stands in the title block
+}
+
+// Page is a page that is drawn and not set.
+type Page struct {
+	Size     scene.Size
+	Elements []scene.Element
 }

@@ -19,7 +19,17 @@ const (
 // over as many pages as it takes.
 func (c Card) PDF(paper scene.Size) ([]byte, error) {
 	press := scene.NewPress(c.Title+": "+c.Cover.Garden, c.Cover.On)
-	for _, s := range c.Sheets(paper) {
+	var drawn [][]Page
+	if c.Drawn != nil {
+		drawn = c.Drawn(paper)
+	}
+	for i, s := range c.Sheets(paper) {
+		if i < len(drawn) && len(drawn[i]) > 0 {
+			for _, page := range drawn[i] {
+				press.Page(page.Size).Draw(page.Elements...)
+			}
+			continue
+		}
 		for _, page := range c.fitted(s, paper) {
 			press.Page(paper).Draw(page...)
 		}
@@ -173,6 +183,12 @@ func (c Card) parts(s content.Section) []block {
 		out = append(out, func(column *scene.Column) { c.line(column, l) })
 	}
 	for _, t := range s.Tables {
+		if t.Ticked() {
+			for i := range t.Rows {
+				out = append(out, func(column *scene.Column) { c.tick(column, t, i) })
+			}
+			continue
+		}
 		if t.Wordy && len(t.Columns) == 2 {
 			for i := range t.Rows {
 				out = append(out, func(column *scene.Column) { c.pair(column, t, i) })

@@ -14,7 +14,11 @@ type Table struct {
 type Column struct {
 	Head   string
 	Number bool // numbers, set flush right
+	Tick   bool // a box to tick when it is done; its cells are Blank
 }
+
+// Ticked tells whether the table is a list to tick off.
+func (t Table) Ticked() bool { return len(t.Columns) > 0 && t.Columns[len(t.Columns)-1].Tick }
 
 // Blank is a cell to be filled in by hand.
 const Blank = scene.Blank

@@ -15,10 +15,11 @@ const (
 	SVG Kind = "svg"
 	DXF Kind = "dxf"
 	CSV Kind = "csv"
+	ICS Kind = "ics"
 )
 
-// MediaType is what a browser is told the file is (RFC 7303 and 4180 by way of
-// the IANA registry; for DXF, which has no entry there, plain bytes).
+// MediaType is what a browser is told the file is (RFC 7303, 4180 and 5545
+// by way of the IANA registry; for DXF, which has no entry there, plain bytes).
 func (k Kind) MediaType() string {
 	switch k {
 	case PDF:
@@ -27,6 +28,8 @@ func (k Kind) MediaType() string {
 		return "image/svg+xml"
 	case CSV:
 		return "text/csv; charset=utf-8"
+	case ICS:
+		return "text/calendar; charset=utf-8"
 	}
 	return "application/octet-stream"
 }
