@@ -32,6 +32,8 @@ var arrows = map[string][]string{
 	"internal/school/plainwords":     {"internal/base/..."},
 	"internal/school/stations":       {"internal/base/..."},
 	"internal/school/season":         {"internal/base/...", "internal/science/...", "internal/forecast", "internal/school/term"},
+	"internal/school/trouble":        {"internal/base/..."},
+	"internal/school/meal":           {"internal/base/..."},
 	"internal/school/lesson":         {"internal/base/...", "internal/science/reading"},
 	"internal/garden/plan":           {"internal/base/..."},
 	"internal/garden/plan/schemagen": {"internal/base/quantity", "internal/garden/plan"},
