@@ -5,9 +5,11 @@ import (
 	"rootbell/internal/school/choose"
 	"rootbell/internal/school/jobs"
 	"rootbell/internal/school/lesson"
+	"rootbell/internal/school/meal"
 	"rootbell/internal/school/shopping"
 	"rootbell/internal/school/stations"
 	"rootbell/internal/school/steering"
+	"rootbell/internal/school/trouble"
 	"rootbell/internal/science/crop"
 	"rootbell/internal/science/lamp"
 	"rootbell/internal/science/netcup"
@@ -26,8 +28,8 @@ import (
 func FactTables() []facts.Table {
 	return []facts.Table{
 		choose.Facts, crop.Facts, crop.GrowthFacts, jobs.Facts, lamp.Facts, lesson.Facts, netcup.Facts, oxygen.Facts,
-		reading.Facts, shelf.Facts, shopping.Facts, solution.Facts, stations.Facts, steering.Facts, tub.Facts,
-		water.Facts,
+		meal.Facts, reading.Facts, shelf.Facts, shopping.Facts, solution.Facts, stations.Facts, steering.Facts, tub.Facts,
+		trouble.Facts, water.Facts,
 	}
 }
 

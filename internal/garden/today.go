@@ -7,6 +7,7 @@ import (
 	"rootbell/internal/garden/plan"
 	"rootbell/internal/school/steering"
 	"rootbell/internal/school/term"
+	"rootbell/internal/school/trouble"
 	"rootbell/internal/science/reading"
 )
 
@@ -80,6 +81,8 @@ type TubToday struct {
 	Fills       string    `json:"-"` // solution at the line of the day
 	Carry       []Carried `json:"-"`
 	Still       bool      `json:"-"`
+
+	known trouble.Known // for whoever looks for a cause
 }
 
 // Advised is one piece of advice, with its amounts in fixed units.

@@ -26,6 +26,7 @@ func (d *desk) work() {
 		d.Tubs[i].Today = nil
 		if k := d.tub(i); k != nil {
 			k.advise()
+			k.out.known = k.troubleKnown()
 			if o.Ahead != nil {
 				k.last(o.Ahead)
 			}

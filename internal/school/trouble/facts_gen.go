@@ -27,7 +27,6 @@ const (
 	factAwayDays         facts.ID = "away.days"
 	factOldDays          facts.ID = "old.days"
 	factChlorineHarm     facts.ID = "chlorine.harm"
-	factMouldDry         facts.ID = "mould.dry"
 	factScoreEnough      facts.ID = "score.enough"
 	factScoreNear        facts.ID = "score.near"
 )
