@@ -53,6 +53,7 @@ type Range struct {
 type SeasonDay struct {
 	Date    string  `json:"date"`
 	Open    bool    `json:"open"`
+	LineMM  float64 `json:"line_mm"` // up to which it is filled on that day
 	LevelMM Range   `json:"level_mm"`
 	Litres  float64 `json:"litres"` // drunk and dried up on that day, the middle
 	EC      float64 `json:"ec"`     // mS/cm at 25 °C, the middle

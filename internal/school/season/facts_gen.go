@@ -40,4 +40,6 @@ const (
 	factVisitThirst    facts.ID = "visit.thirst"
 	factStillRaise     facts.ID = "still.raise"
 	factPowerCut       facts.ID = "power.cut"
+	factCoverLettuce   facts.ID = "cover.lettuce"
+	factCoverOther     facts.ID = "cover.other"
 )
