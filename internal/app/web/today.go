@@ -117,7 +117,7 @@ func (s *Server) dayAsked(w http.ResponseWriter, r *http.Request) (plan.Date, bo
 // morning is the garden's assessment with its logbook, on a day; not set is now.
 // An example has no logbook and begins on its first school day.
 func (s *Server) morning(ctx context.Context, o *opened, on plan.Date) (*garden.Assessment, error) {
-	a, err := s.assess(ctx, o, lid.Quick)
+	a, err := s.work.of(ctx, o.Text, o.Plan, o.Today, lid.Quick, garden.StageMix)
 	if err != nil {
 		return nil, err
 	}
