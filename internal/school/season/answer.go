@@ -38,7 +38,19 @@ func (a *Answer) ask(w Wish, e Effort) (*search, bool) {
 		a.say(finding.Stop, "season-too-late", "No day is left for sowing and moving plants before "+by.Words()+".", "Choose a later meal, or buy seedlings.")
 		return nil, false
 	}
+	if w.dark() {
+		a.say(finding.Warn, "season-dark", "No light falls on the plants, so none of them is ready on any day.", "Give the lamp's light and its hours.")
+	}
 	return s, true
+}
+
+// dark tells whether no stand has light.
+func (b Bed) dark() bool {
+	most := 0.0
+	for _, s := range b.Tub.Stands {
+		most = max(most, s.PPFD)
+	}
+	return most*b.Lamp.Hours() <= 0
 }
 
 // day is the one that a tub is to be ready by: the meal, or the last open day

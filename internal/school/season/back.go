@@ -69,6 +69,9 @@ type Sowing struct {
 // be followed at all; what keeps a crop from being ready is in Findings and
 // Moves.
 func Back(ctx context.Context, w Wish, e Effort) (Answer, error) {
+	if err := w.check(); err != nil {
+		return Answer{}, err
+	}
 	out := Answer{Wanted: w.Chance}
 	if out.Wanted <= 0 || out.Wanted > 1 {
 		out.Wanted = UsualChance()

@@ -1,6 +1,10 @@
 package season
 
 import (
+	"errors"
+	"fmt"
+	"slices"
+
 	"rootbell/internal/forecast"
 	"rootbell/internal/school/term"
 	"rootbell/internal/science/crop"
@@ -52,6 +56,29 @@ type Care struct {
 type Line struct {
 	From term.Date
 	MM   float64
+}
+
+// check tells what keeps a bed from being followed.
+func (b Bed) check() error {
+	if b.Calendar == nil {
+		return errors.New("a season needs the school's calendar")
+	}
+	if b.Lamp.FromMin < 0 || b.Lamp.FromMin > dayMinutes || b.Lamp.ToMin < 0 || b.Lamp.ToMin > dayMinutes {
+		return errors.New("the lamp is lit between two times of one day")
+	}
+	of := make([]int, len(b.Tub.Stands))
+	for _, c := range b.Crops {
+		for _, j := range c.Stands {
+			if j < 0 || j >= len(of) {
+				return fmt.Errorf("%s has a stand that is not in the tub", c.Kind.Name)
+			}
+			of[j]++
+		}
+	}
+	if slices.Max(append(of, 0)) > 1 {
+		return errors.New("a stand belongs to two crops")
+	}
+	return nil
 }
 
 // moved is the bed with the lines that hold when its plants move in on a day.

@@ -2,7 +2,7 @@ package season
 
 import (
 	"context"
-	"errors"
+	"fmt"
 	"time"
 
 	"rootbell/internal/forecast"
@@ -149,12 +149,15 @@ func holds(days []term.Date, d term.Date) bool {
 }
 
 func follow(ctx context.Context, c Course, e Effort) (Followed, error) {
+	if err := c.check(); err != nil {
+		return Followed{}, err
+	}
 	c.Bed = c.moved(c.MoveOn)
 	out := Followed{Clock: c.Clock(), Changes: c.changes()}
-	legs := c.legs()
-	if len(legs) == 0 {
-		return out, errors.New("the season ends before the plants move into the tub")
+	if days := c.To.Since(c.MoveOn); days < 0 || days > mostDays {
+		return out, fmt.Errorf("a season ends 0 to %d days after the plants move into the tub, not %d", mostDays, days)
 	}
+	legs := c.legs()
 	var before *forecast.Forecast
 	for i, l := range legs {
 		s, o := c.season(l), c.Options
@@ -219,6 +222,9 @@ func (f *Followed) add(c Course, l leg, of forecast.Forecast, places []int) {
 		f.Stretches = append(f.Stretches, later(s, f.Clock.Hour(l.from)))
 	}
 }
+
+// mostDays bounds a season, so that no input makes one without end.
+const mostDays = 700
 
 // leastPourL is what counts as having been filled up.
 const leastPourL = 0.1

@@ -64,6 +64,9 @@ type Case struct {
 // for. Each option is followed anew from the stretch's first hour, with the
 // members that stood there.
 func Leave(ctx context.Context, c Course, f Followed, w Ways, e Effort) ([]Closed, error) {
+	if err := c.check(); err != nil {
+		return nil, err
+	}
 	c.Bed = c.moved(c.MoveOn)
 	if w.LineStepMM <= 0 {
 		w.LineStepMM = value(factLeaveLineStep)

@@ -21,7 +21,7 @@ func (c Crop) Nursery() (days float64, grows bool) {
 		return own, true
 	}
 	here, grows := c.Kind.Emergence(c.Seed.TempC)
-	return max(1, own+here.Days-usual.Days), grows
+	return max(1, own+(here.Days-usual.Days)), grows
 }
 
 func (c Crop) seedsInACell() int {
@@ -54,12 +54,26 @@ func (c Crop) dates(cal *term.Calendar, move, first term.Date, plants int) (d Cr
 	}
 	if e, known := c.Kind.Emergence(c.Seed.TempC); known && days > 0 {
 		d.UpOn = d.SowOn.Add(int(math.Ceil(e.Days)))
-		if thin, settles := settleFrom(cal, d.UpOn.Add(int(value(factThinAfter)))); settles && c.thinned() && thin.Before(move) {
-			d.ThinOn = thin
+		if c.thinned() {
+			d.ThinOn = thinOn(cal, d.UpOn, move)
 		}
 	}
 	d.sown(c, plants, days)
 	return d, true
+}
+
+// thinOn is the day on which cells are thinned: some days after seedlings show,
+// on the next day that suits, or else the last one that does, or on the day of
+// the move.
+func thinOn(cal *term.Calendar, up, move term.Date) term.Date {
+	want := up.Add(int(value(factThinAfter)))
+	if d, ok := settleFrom(cal, want); ok && d.Before(move) {
+		return d
+	}
+	if d, ok := settleUntil(cal, want, up.Add(1)); ok && d.Before(move) {
+		return d
+	}
+	return move
 }
 
 // sown enters the cells and seeds for so many plants.
