@@ -49,6 +49,7 @@ var arrows = map[string][]string{
 	"internal/paper/daily":           {"internal/garden", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/mixing":          {"internal/base/finding", "internal/base/quantity", "internal/garden", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/lessons":         {"internal/base/quantity", "internal/base/working", "internal/garden", "internal/school/lesson", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
+	"internal/paper/deciding":        {"internal/base/quantity", "internal/garden", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet", "internal/school/choose"},
 	"internal/paper/chart":           {"internal/paper/figure", "internal/paper/scene", "internal/school/term"},
 	"internal/paper/agenda":          {"internal/school/term"},
 	"internal/paper/seasonal":        {"internal/base/quantity", "internal/garden", "internal/paper/agenda", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet", "internal/school/term"},
@@ -71,7 +72,7 @@ var outside = map[string][]string{
 	"internal/garden/plan/schemagen": {"github.com/invopop/jsonschema", "github.com/pb33f/ordered-map/..."},
 	"internal/paper/": {
 		"codeberg.org/go-pdf/fpdf", "github.com/go-fonts/dejavu/...",
-		"golang.org/x/image/...", "rsc.io/qr",
+		"golang.org/x/image/...", "rsc.io/qr", "github.com/xuri/excelize/v2",
 	},
 	"internal/app/store": {"modernc.org/sqlite/...", "github.com/pressly/goose/v3/..."},
 	"internal/app/web":   {"github.com/klauspost/compress/gzhttp", "github.com/rogpeppe/go-internal/diff"},

@@ -16,7 +16,8 @@ type Choose struct {
 	Senses []ChooseSense `json:"would_change"`
 	Sizes  []ChooseSize  `json:"sizes"`
 
-	Need choose.Need `json:"-"`
+	Need      choose.Need `json:"-"`
+	Harvested float64     `json:"-"` // share of the plants moved in that is harvested
 }
 
 // ChooseOffer is one way to a garden. Money is in the plan's currency; where
@@ -121,7 +122,7 @@ func (a *assessor) choose(out *Assessment) (*Choose, error) {
 	if err := a.ctx.Err(); err != nil {
 		return nil, err
 	}
-	answer := &Choose{Crops: c.Crops, Crop: c.Crop, Offers: []ChooseOffer{}, Senses: []ChooseSense{}, Sizes: []ChooseSize{}, Need: c.Need}
+	answer := &Choose{Crops: c.Crops, Crop: c.Crop, Offers: []ChooseOffer{}, Senses: []ChooseSense{}, Sizes: []ChooseSize{}, Need: c.Need, Harvested: c.Share.Base}
 	for i := range c.Options {
 		o := a.chosen(&c.Options[i])
 		if o.Index >= 0 {

@@ -31,6 +31,10 @@ For the season, in DIR/season: the wall calendar, a sowing sheet, a move-day
 sheet and the leave-it sheets of each tub, labels for the seedlings, the card
 for a visitor where a visit would help, and season.ics for a calendar program.
 
+For the decision whether to buy or to build, in DIR/choose: the decision page,
+the budget (PDF, CSV, XLSX), what to ask permission for, the caretaker's tags
+and a letter to parents.
+
 All of them are written, or none.
 `
 

@@ -1,6 +1,8 @@
 package pack
 
 import (
+	"strings"
+
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/booklet"
 	"rootbell/internal/paper/content"
@@ -16,7 +18,7 @@ type builder struct {
 }
 
 func (b *builder) add(p Paper) {
-	p.Kind = Kind(p.Name[len(p.Name)-3:])
+	p.Kind = Kind(p.Name[strings.LastIndexByte(p.Name, '.')+1:])
 	b.papers = append(b.papers, p)
 }
 

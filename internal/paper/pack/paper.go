@@ -16,6 +16,8 @@ const (
 	DXF Kind = "dxf"
 	CSV Kind = "csv"
 	ICS Kind = "ics"
+
+	XLSX Kind = "xlsx"
 )
 
 // MediaType is what a browser is told the file is (RFC 7303, 4180 and 5545
@@ -30,6 +32,8 @@ func (k Kind) MediaType() string {
 		return "text/csv; charset=utf-8"
 	case ICS:
 		return "text/calendar; charset=utf-8"
+	case XLSX:
+		return "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 	}
 	return "application/octet-stream"
 }

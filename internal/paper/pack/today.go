@@ -28,6 +28,7 @@ func Stages() []Stage {
 		{Name: "build", For: "for the day of building", Papers: Build},
 		{Name: "mix", For: "for the day of mixing", Asks: garden.StageMix, Papers: Mix},
 		{Name: "season", For: "for the season", Asks: garden.StageSeason, Papers: Season},
+		{Name: "choose", For: "for the decision", Asks: garden.StageChoose, Papers: Choose},
 		{Name: "today", For: "at the tub", Asks: garden.StageMix, Papers: Today},
 	}
 }

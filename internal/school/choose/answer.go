@@ -63,3 +63,9 @@ func Compare(b *working.Book, q Question) Comparison {
 }
 
 var cycleLaw = law("d", quantity.Time, "a+b", sum, in("a", "days in the tub", quantity.Time), in("b", "days in the nursery", quantity.Time))
+
+// NoiseLimitDBA is how loud an empty classroom may be.
+func NoiseLimitDBA() float64 { return Facts.Get(factNoiseClassroom).Value }
+
+// CutLeavesC is how warm cut leaves may be, in °C.
+func CutLeavesC() float64 { return Facts.Get(factFoodCold).Value }

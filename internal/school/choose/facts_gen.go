@@ -24,4 +24,6 @@ const (
 	factFoodTrimLoss    facts.ID = "food.trim_loss"
 	factSpillTowels     facts.ID = "spill.towels"
 	factWaterDensity    facts.ID = "water.density"
+	factNoiseClassroom  facts.ID = "noise.classroom"
+	factFoodCold        facts.ID = "food.cold"
 )

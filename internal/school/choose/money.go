@@ -121,7 +121,7 @@ func (o *option) offerCosts(given Offer) {
 		}
 	}
 	if given.PerCrop != nil {
-		each.line(Line{Item: "per_crop", What: "seed, plugs, feed for a crop", Count: 1, Price: given.PerCrop})
+		each.line(Line{Item: "per_crop", What: "what a crop uses up", Count: 1, Price: given.PerCrop})
 	}
 	for _, t := range o.Lacks {
 		if t.Each {
