@@ -91,10 +91,21 @@ func (t *tubState) showLight(light tubLight, places []lamp.Point, steady []float
 	level := b.Found("ppfd_mean", "light on the leaf, mean of the holes", "E", lamp.LightLevel, lamp.LightLevel.Metric.Base(mean), how)
 	lamp.ShowDLI(b, level, light.hours)
 	if low, _ := t.wantedLight(); mean > 0 {
+		t.showWanted(b, low)
 		lamp.ShowHours(b, level, low)
 	}
 	for i, l := range light.rig {
-		lamp.ShowRaise(b.In(fmt.Sprintf("lamp_%d", i+1)), l.AboveMM, t.growth.height.Base)
+		lamp.ShowRaise(b.In(fmt.Sprintf("lamp_%d", i+1)), l.AboveMM, t.growth.height)
+	}
+}
+
+// showWanted enters the row of the crop that wants the most light.
+func (t *tubState) showWanted(b *working.Book, low float64) {
+	for _, c := range t.kinds() {
+		if f := c.LeastDLI(); f.Value == low {
+			b.Fact("dli_wanted", "light of a day wanted by "+c.Name, "D", lamp.DayLight, lamp.DayLight.Metric.Base(low), f)
+			return
+		}
 	}
 }
 
@@ -163,6 +174,7 @@ func (t *tubState) electricity(rig lamp.Rig, m *MealLight) {
 		return
 	}
 	book := t.book.In("light")
+	book.Found("lamp_days", "days in the tub", "d", quantity.Time, quantity.Day.Base(float64(m.Days)), "search: the days of the calendar from the move into the tub to "+t.due().Long())
 	energy := lamp.ShowKWh(book, watts, wattHours/watts, float64(m.Days))
 	m.KWh = *in(energy, lamp.Energy.Metric, 2)
 	if price, told := t.plan.Prices["electricity"]; told {

@@ -95,15 +95,6 @@ func (t *tubState) airLimit(limits map[string]int, words map[string]string) {
 // mostByAir bounds what is said of air: more plants than any tub takes.
 const mostByAir = 200
 
-var warmestLaw = working.Must(working.Law{
-	Symbol: "t", Kind: quantity.Temperature, Formula: "max(a, b)",
-	Where: []working.Symbol{
-		{Name: "a", Meaning: "water in attended hours", Kind: quantity.Temperature},
-		{Name: "b", Meaning: "a warm day", Kind: quantity.Temperature},
-	},
-	Basis: working.OfTrade, Source: "air is planned for a warm day, on which roots want more and water holds less",
-})
-
 // breathe works out the oxygen of a tub whose plants are counted.
 func (t *tubState) breathe() {
 	a, ok := t.air()
@@ -111,14 +102,12 @@ func (t *tubState) breathe() {
 		return
 	}
 	b := t.book.In("oxygen")
-	t.warmWater(b, a)
-	each := oxygen.ShowUptake(b, "uptake_each", "oxygen that one plant's roots take", a.rootG, a.TempC)
+	t.showAir(b, a)
 	tub := a.Tub
-	roots := float64(t.out.Plants.Count) * a.rootG
-	all := oxygen.ShowUptake(b, "uptake", "oxygen that the roots take", roots, a.TempC)
 	tub.UptakeMgH *= float64(t.out.Plants.Count)
+	each := oxygen.ShowUptake(b, "uptake_each", "oxygen that one plant's roots take", a.rootG, a.TempC)
+	all := oxygen.ShowUptake(b, "uptake", "oxygen that the roots take", float64(t.out.Plants.Count)*a.rootG, a.TempC)
 	shown := tub.Show(b, all)
-	need := tub.ShowFlow(b, shown)
 	tub.ShowPlants(b, shown, each)
 	out := &Oxygen{
 		SteadyMgL: quantity.Round(tub.Steady(), 2), SaturateMgL: quantity.Round(tub.Saturation(), 2), WarmC: quantity.Round(a.TempC, 1),
@@ -126,34 +115,20 @@ func (t *tubState) breathe() {
 	}
 	if flow, ok := tub.FlowFor(tub.Hold()); ok {
 		out.NeedLMin = quantity.Round(flow, 2)
-		t.airNeed = need
+		tub.ShowFlow(b, shown)
 	}
-	t.stopped(b.In("poor_stone"), tub, a, out)
+	poor := tub
+	poor.Transfer, _, _ = oxygen.Transfer()
+	poor.ShowStop(b, poor.ShowLow(b, shown))
+	stop := poor.Stopped()
+	hours := func(h float64) float64 { return quantity.Round(min(h, mostHours), 2) }
+	out.LowMgL, out.QuietMin = quantity.Round(stop.FromMgL, 2), stop.QuietMinutes
+	out.To4H, out.To3H, out.To2H = hours(stop.ToWarn), hours(stop.ToAct), hours(stop.ToTwo)
 	if watts := float64(t.typed.Air.Power.Value); watts > 0 {
 		out.KWhADay = quantity.Round(watts*24/1000, 3)
 	}
 	t.out.Oxygen = out
 	t.checkAir(tub, out)
-}
-
-// warmWater enters the temperature that is counted on, and the air's pressure.
-func (t *tubState) warmWater(b *working.Book, a aired) {
-	b.Work(warmestLaw, "water_temperature", "water on a warm day",
-		b.Typed("water_attended", "water in attended hours", "a", quantity.Temperature, quantity.Celsius.Base(a.waterC), 0), oxygen.ShowWarm(b))
-	water.ShowPressure(b, t.altitudeM())
-}
-
-// stopped works out what is left without the pump, for a stone that brings the
-// least.
-func (t *tubState) stopped(b *working.Book, tub oxygen.Tub, a aired, out *Oxygen) {
-	tub.Transfer, _, _ = oxygen.Transfer()
-	t.warmWater(b, a)
-	all := oxygen.ShowUptake(b, "uptake", "oxygen that the roots take", float64(t.out.Plants.Count)*a.rootG, a.TempC)
-	tub.ShowStop(b, tub.Show(b, all))
-	stop := tub.Stopped()
-	hours := func(h float64) float64 { return quantity.Round(min(h, mostHours), 2) }
-	out.LowMgL, out.QuietMin = quantity.Round(stop.FromMgL, 2), stop.QuietMinutes
-	out.To4H, out.To3H, out.To2H = hours(stop.ToWarn), hours(stop.ToAct), hours(stop.ToTwo)
 }
 
 // mostHours is told where roots take next to nothing: ten days.

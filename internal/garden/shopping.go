@@ -30,6 +30,10 @@ func (a *assessor) shopping(tubs []Tub) []shopping.Item {
 			Empty:  max(len(p.Lid.Holes)-t.Plants.Count, 0),
 			Stones: int(stones.Base), Still: p.Method == "still", HeightMM: height.Base,
 		}
+		if t.Oxygen != nil {
+			s.HeadMM = t.Oxygen.HeadMM
+			s.Roots, _ = a.book.Find(key + ".oxygen.air_needed")
+		}
 		if t.Lid.AirLine != nil {
 			s.AirHoleMM = t.Lid.AirLine.DiameterMM
 		}

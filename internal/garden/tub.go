@@ -33,7 +33,6 @@ type tubState struct {
 
 	solution working.Number // up to the fill line, likewise
 	mass     working.Number // of the tub filled, likewise
-	airNeed  working.Number // air that holds the oxygen; without a symbol where none does
 }
 
 // tub works out one tub. The error is that the context ended.

@@ -25,7 +25,11 @@ type Tub struct {
 	Stones    int
 	Still     bool
 	HeightMM  float64 // of the tub, for the tube
-	Crops     []Crop
+	// Roots is the air that the grown roots want; without a key where it is not
+	// known. HeadMM is the water that the pump pushes against.
+	Roots  working.Number
+	HeadMM float64
+	Crops  []Crop
 }
 
 // Cup is a net cup by its measures in mm.
@@ -87,6 +91,11 @@ var (
 		Where: []working.Symbol{{Name: "V", Meaning: "solution", Kind: quantity.Volume}, {Name: "f", Meaning: "air for a litre in a minute", Kind: perVolume}},
 		Basis: working.OfTrade, Source: "half a litre to a litre of air a minute for 10 L of solution",
 	})
+	mostFlowLaw = working.Must(working.Law{
+		Symbol: "Q", Kind: quantity.AirFlow, Formula: "max(r, q)",
+		Where: []working.Symbol{{Name: "r", Meaning: "air by the trade's rule", Kind: quantity.AirFlow}, {Name: "q", Meaning: "air that the grown roots want on a warm day", Kind: quantity.AirFlow}},
+		Basis: working.OfTrade, Source: "the larger of the two",
+	})
 	mediaLaw = working.Must(working.Law{
 		Symbol: "V", Kind: quantity.Volume, Formula: "n*pi/4*b^2*d",
 		Where: []working.Symbol{
@@ -138,7 +147,7 @@ func (l *list) small(mm float64) string {
 // that stands there already.
 func (l *list) add(i Item) {
 	for k := range l.items {
-		if l.items[k].Key == i.Key && l.items[k].What == i.What && l.items[k].Size == i.Size {
+		if l.items[k].Key == i.Key && l.items[k].What == i.What && l.items[k].Size == i.Size && l.items[k].Measure == i.Measure {
 			if !i.tool {
 				l.items[k].Count += i.Count
 			}
@@ -181,12 +190,19 @@ func (l *list) air(book *working.Book, t Tub) {
 	f := Facts.Get(factAirFlow)
 	rate := book.Fact("air_rate", "air for a litre of solution in a minute", "f", perVolume, perVolume.Metric.Base(f.Value/10), f)
 	flow := book.Work(flowLaw, "air_needed", "air the tub needs", t.Solution, rate)
-	l.add(Item{
+	if t.Roots.Key != "" {
+		flow = book.Work(mostFlowLaw, "air_wanted", "air to buy a pump for", flow, t.Roots)
+	}
+	pump := Item{
 		Key: "pump", What: "air pump, mains-powered: it stands outside the tub, above the water, tied so that it cannot fall in", Count: 1,
 		Size: quantity.Format(flow.Kind, flow.Base, l.design.System) + " or more",
-	})
+	}
+	if t.HeadMM > 0 {
+		pump.Measure = "it must blow under " + quantity.Format(quantity.Length, t.HeadMM, l.design.System) + " of water, and through tube and stone besides"
+	}
+	l.add(pump)
 	l.add(Item{Key: "stone", What: "air stone, one of them spare for each tub", Count: float64(max(t.Stones, 1) + 1)})
-	l.add(Item{Key: "check_valve", What: "check valve in the air line, one of them spare for each tub", Count: 2})
+	l.add(Item{Key: "check_valve", What: "check valve in the air line, one of them spare for each tub: without it water can run back through the line when the pump stops", Count: 2})
 	const perStoneMM = 1000 // from the pump to the lid, common practice
 	metres := math.Ceil((t.HeightMM+perStoneMM)*float64(max(t.Stones, 1))/500) / 2
 	unit, length := "m", metres

@@ -253,7 +253,7 @@ func TestFormulasAreTheOnesThatCompute(t *testing.T) {
 		want, _ := WhiteLED.PPFD(lux)
 		check("lux", shown, ppfdUnit, want)
 		leaves := rapid.Float64Range(0, 600).Draw(t, "leaves")
-		check("raise", ShowRaise(b, 300, leaves), quantity.Millimetre, RaiseMM(300, leaves))
+		check("raise", ShowRaise(b, 300, b.Typed("leaves", "leaves over the lid", "y", quantity.Length, leaves, 0)), quantity.Millimetre, RaiseMM(300, leaves))
 	})
 	b := working.NewBook()
 	if _, ok := RedBlueLED.ShowLux(b, 1000); ok {
@@ -273,7 +273,7 @@ func TestAPencilFollows(t *testing.T) {
 	ShowKWh(b, 44, 16, 35)
 	ShowWatts(b, 200, 0.72, 2.5, 0.85)
 	WhiteLED.ShowLux(b, 11000)
-	ShowRaise(b, 300, 220)
+	ShowRaise(b, 300, b.Typed("leaves", "leaves over the lid", "y", quantity.Length, 220, 0))
 	for _, system := range []quantity.System{quantity.Metric, quantity.US} {
 		for _, n := range b.Numbers() {
 			if n.Law == nil {

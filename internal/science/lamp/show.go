@@ -82,8 +82,8 @@ func (s Source) ShowLux(b *working.Book, reading float64) (working.Number, bool)
 }
 
 // ShowRaise enters how much higher a lamp must hang over leaves of a height.
-func ShowRaise(b *working.Book, lampMM, leavesMM float64) working.Number {
+func ShowRaise(b *working.Book, lampMM float64, leaves working.Number) working.Number {
 	clearance := Facts.Get(factLampOverLeafMin)
-	return b.Work(raiseLaw, "raise", "raise the lamp by", b.Typed("none", "nought", "z", quantity.Length, 0, 0), b.Typed("leaves", "leaves over the lid", "y", quantity.Length, leavesMM, 0),
+	return b.Work(raiseLaw, "raise", "raise the lamp by", b.Typed("none", "nought", "z", quantity.Length, 0, 0), leaves,
 		b.Fact("lamp_clear", "lamp over the leaves, at the least", "c", quantity.Length, quantity.Centimetre.Base(clearance.Value), clearance), b.Typed("lamp_height", "lamp over the lid", "a", quantity.Length, lampMM, 0))
 }

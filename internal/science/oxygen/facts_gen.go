@@ -27,6 +27,7 @@ const (
 	factOxygenHoldGap               facts.ID = "oxygen.hold.gap"
 	factOxygenWarn                  facts.ID = "oxygen.warn"
 	factOxygenAct                   facts.ID = "oxygen.act"
+	factOxygenTwo                   facts.ID = "oxygen.two"
 	factOxygenCritical              facts.ID = "oxygen.critical"
 	factRootsRespiration            facts.ID = "roots.respiration"
 	factRootsRespirationLow         facts.ID = "roots.respiration.low"

@@ -19,7 +19,11 @@ func fact(b *working.Book, key, name, symbol string, kind quantity.Kind, id fact
 }
 
 func nought(b *working.Book, kind quantity.Kind) working.Number {
-	return typed(b, "none_"+kind.Metric.Symbol, "nought", "z", kind, 0)
+	key := "no_oxygen"
+	if kind == Rate {
+		key = "no_rate"
+	}
+	return typed(b, key, "nought", "z", kind, 0)
 }
 
 // Show enters what the water can hold.
@@ -53,16 +57,37 @@ type Shown struct {
 }
 
 // Show enters what the water holds, what is taken and brought, and where that
-// settles. taken is from ShowUptake, which then is the tub's UptakeMgH.
+// settles. taken is from ShowUptake, which then is the tub's UptakeMgH. What
+// stands in the book already under a key that is used here counts.
 func (t Tub) Show(b *working.Book, taken working.Number) Shown {
-	s := Shown{Full: t.Water.Show(b), Taken: taken}
+	return t.show(b, t.Water.Show(b), taken, "", "")
+}
+
+// ShowLow enters where the oxygen of the same tub settles with a stone that
+// brings the least; t has that stone. Its keys end in _low.
+func (t Tub) ShowLow(b *working.Book, s Shown) Shown {
+	ShowTransfer(b, true)
+	return t.show(b, s.Full, s.Taken, "_low", ", poor stone")
+}
+
+func (t Tub) show(b *working.Book, full, taken working.Number, end, of string) Shown {
+	s := Shown{Full: full, Taken: taken}
 	litres := typed(b, "solution", "solution", "V", quantity.Volume, t.Litres)
-	s.Rate = b.Work(closingLaw, "air_rate", "rate at which air fills the water", b.Work(standardLaw, "air_brings", "oxygen brought into empty water at 20 °C",
+	s.Rate = b.Work(closingLaw, "air_rate"+end, "rate at which air fills the water"+of, b.Work(standardLaw, "air_brings"+end, "oxygen brought into empty water at 20 °C"+of,
 		typed(b, "air_flow", "air", "Q", quantity.AirFlow, t.FlowLMin), fact(b, "air_oxygen", "oxygen in air", "o", InAir, factAirOxygen),
-		typed(b, "air_transfer", "share taken up for each metre", "s", PerDepth, 100*t.Transfer), b.Typed("stone_depth", "water over the stone", "d", quantity.Length, t.DepthMM, 0)),
+		typed(b, "air_transfer"+end, "share taken up for each metre"+of, "s", PerDepth, 100*t.Transfer), b.Typed("stone_depth", "water over the stone", "d", quantity.Length, t.DepthMM, 0)),
 		litres, typed(b, "water_temperature", "water", "t", quantity.Temperature, t.TempC))
-	s.Steady = b.Work(steadyLaw, "oxygen_steady", "oxygen while the pump runs", nought(b, Dissolved), s.Full, taken, s.Rate, litres)
+	s.Steady = b.Work(steadyLaw, "oxygen_steady"+end, "oxygen while the pump runs"+of, nought(b, Dissolved), s.Full, taken, s.Rate, litres)
 	return s
+}
+
+// ShowTransfer enters the share of a bubble's oxygen that water takes up from an
+// air stone: as usual, or at the lower end.
+func ShowTransfer(b *working.Book, low bool) working.Number {
+	if low {
+		return fact(b, "air_transfer_low", "share taken up for each metre, poor stone", "s", PerDepth, factAirTransferLow)
+	}
+	return fact(b, "air_transfer", "share taken up for each metre", "s", PerDepth, factAirTransferCoarse)
 }
 
 // ShowStop enters how long the oxygen of a tub that was shown lasts without the
@@ -74,7 +99,7 @@ func (t Tub) ShowStop(b *working.Book, s Shown) Shown {
 	}
 	s.ToWarn = lasts("pump_off_warn", "pump off until the warning level", fact(b, "oxygen_warn", "oxygen to warn below", "a", Dissolved, factOxygenWarn))
 	s.ToAct = lasts("pump_off_act", "pump off until plants suffer", fact(b, "oxygen_act", "oxygen to act below", "a", Dissolved, factOxygenAct))
-	s.ToTwo = lasts("pump_off_two", "pump off until 2 mg/L", typed(b, "oxygen_two", "oxygen to fall to", "a", Dissolved, 2))
+	s.ToTwo = lasts("pump_off_two", "pump off until 2 mg/L", fact(b, "oxygen_two", "oxygen to fall to", "a", Dissolved, factOxygenTwo))
 	s.Quiet = b.Work(quietLaw, "pump_quiet", "pump off for a quiet lesson, at most",
 		fact(b, "lesson", "one lesson", "m", Minutes, factAirQuietMost), s.ToWarn, fact(b, "quiet_reserve", "reserve", "s", quantity.Factor, factAirQuietReserve))
 	return s

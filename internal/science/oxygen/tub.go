@@ -99,7 +99,7 @@ type Stop struct {
 // Stopped is what happens when the pump stops now.
 func (t Tub) Stopped() Stop {
 	s := Stop{FromMgL: t.Steady()}
-	s.ToWarn, s.ToAct, s.ToTwo = t.HoursTo(s.FromMgL, value(factOxygenWarn)), t.HoursTo(s.FromMgL, value(factOxygenAct)), t.HoursTo(s.FromMgL, 2)
+	s.ToWarn, s.ToAct, s.ToTwo = t.HoursTo(s.FromMgL, value(factOxygenWarn)), t.HoursTo(s.FromMgL, value(factOxygenAct)), t.HoursTo(s.FromMgL, value(factOxygenTwo))
 	s.QuietMinutes = QuietMinutes(s.ToWarn)
 	return s
 }
