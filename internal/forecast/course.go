@@ -75,8 +75,10 @@ func lay(s Season) *course {
 func (c *course) measure() {
 	c.lowestL = c.Tub.LitresAt(c.Tub.LowestMM)
 	c.mostL = c.Tub.LitresAt(c.Tub.Shape.HeightMM())
+	depth := 0.0
 	for i := range c.gauge {
-		c.gauge[i] = c.Tub.LevelMM(c.mostL * float64(i) / gaugeSteps)
+		depth = c.Tub.depthFrom(depth, c.mostL*float64(i)/gaugeSteps)
+		c.gauge[i] = depth
 	}
 }
 

@@ -171,6 +171,10 @@ func TestLevelsAndLitres(t *testing.T) {
 		if got := c.level(b.LitresAt(mm)); math.Abs(got-mm) > 0.25 {
 			t.Fatalf("by the gauge %v mm, not %v", got, mm)
 		}
+		i := rapid.IntRange(0, gaugeSteps).Draw(t, "step")
+		if want := b.LevelMM(c.mostL * float64(i) / gaugeSteps); math.Abs(c.gauge[i]-want) > 1e-6 {
+			t.Fatalf("step %d of the gauge is %v mm, by halving %v", i, c.gauge[i], want)
+		}
 	})
 }
 

@@ -13,10 +13,10 @@ type Forecast struct {
 // DayBands are the bands at a day's end.
 type DayBands struct {
 	LevelMM, Litres, ECmS Band
-	OxygenMgL             Band // the lowest of the day; nought in a tub without a pump
-	DrunkL                Band // by leaves and gaps since the tub was filled
-	PouredL               Band // since then, and then
-	CropG                 Band // fresh, what could be picked of all stands together
+	OxygenMgL             Band    // the lowest of the day; nought in a tub without a pump
+	DrunkL                Band    // by leaves and gaps since the tub was filled
+	PouredL               Band    // since then, and then
+	CropG                 Band    // fresh, what could be picked of all stands together
 	Ready                 float64 // chance that the crop is what is needed, 0 to 1; see Season.NeedG
 	Stands                []StandBands
 }

@@ -202,3 +202,41 @@ func (t Tub) LevelMM(litres float64) float64 {
 	}
 	return high
 }
+
+// gaugeError is how precise a depth of the gauge is, in mm.
+const gaugeError = 1e-9
+
+// depthFrom is the depth at which so much solution stands, from one at which
+// less does: by false position with the weight of a stale end halved (Illinois;
+// from memory), a tenth of the work of halving for the hundreds of depths of a
+// gauge.
+func (t Tub) depthFrom(low, litres float64) float64 {
+	most := t.Shape.HeightMM()
+	step := most / gaugeSteps
+	atLow := t.LitresAt(low) - litres
+	high := min(most, low+step)
+	atHigh := t.LitresAt(high) - litres
+	for atHigh < 0 && high < most {
+		low, atLow = high, atHigh
+		high = min(most, high+step)
+		atHigh = t.LitresAt(high) - litres
+	}
+	for step, kept := 0, 0; atLow < 0 && atHigh > 0 && high-low > gaugeError && step < 100; step++ {
+		mid := low - atLow*(high-low)/(atHigh-atLow)
+		if at := t.LitresAt(mid) - litres; at < 0 {
+			if low, atLow = mid, at; kept > 0 {
+				atHigh /= 2
+			}
+			kept = 1
+		} else {
+			if high, atHigh = mid, at; kept < 0 {
+				atLow /= 2
+			}
+			kept = -1
+		}
+	}
+	if atLow >= 0 {
+		return low
+	}
+	return high
+}
