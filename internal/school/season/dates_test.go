@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"rootbell/internal/forecast"
 	"rootbell/internal/school/term"
 	"rootbell/internal/science/crop"
 )
@@ -113,6 +114,14 @@ func TestChanges(t *testing.T) {
 	c.MoveOn = day(t, "2027-01-25") // 15 Feb is in the break
 	if got := c.changes(); got[0] != day(t, "2027-02-12") {
 		t.Errorf("%v", got)
+	}
+	c.Deeds = []forecast.Event{{AtHour: c.Clock().At(day(t, "2027-02-03"), 600), Kind: forecast.ChangeOut}}
+	if got := c.changes(); got[0] != day(t, "2027-02-12") || got[1] != day(t, "2027-02-26") { // 17 Feb is in the break
+		t.Errorf("after a change on 3 Feb: %v", got)
+	}
+	c.Deeds[0].AtHour = c.Clock().At(day(t, "2027-02-11"), 600)
+	if got := c.changes(); got[0] != day(t, "2027-02-25") {
+		t.Errorf("after a change on 11 Feb: %v", got)
 	}
 }
 

@@ -120,11 +120,17 @@ func (c Course) routine(l leg, clock Clock) []forecast.Event {
 var careHours = value(factCareBefore)
 
 // changes are the days on which the water is changed: the last open ones that
-// are not late.
+// are not late, counted from the move or from the last change that was written
+// down.
 func (c Course) changes() []term.Date {
 	var out []term.Date
-	due := c.Care.FirstChangeDays
-	for at := c.MoveOn; due > 0; due = c.Care.ChangeDays {
+	at, due := c.MoveOn, c.Care.FirstChangeDays
+	for _, e := range c.Deeds {
+		if d, ok := c.Clock().Date(e.AtHour); ok && e.Kind == forecast.ChangeOut && !d.Before(at) {
+			at, due = d, c.Care.ChangeDays
+		}
+	}
+	for ; due > 0; due = c.Care.ChangeDays {
 		d, ok := c.Calendar.OpenUntil(at.Add(due))
 		if !ok || !d.After(at) {
 			if d, ok = c.Calendar.OpenFrom(at.Add(due)); !ok {
@@ -173,7 +179,7 @@ func follow(ctx context.Context, c Course, e Effort) (Followed, error) {
 		if err != nil {
 			return out, err
 		}
-		if l.stretch != nil && before != nil {
+		if l.stretch != nil && before != nil && !l.stretch.Until.After(l.to) {
 			out.Standing = append(out.Standing, Standing{Stretch: *l.stretch, State: *before, Dry: later(f.Stretches[0], shift), seed: o.Seed})
 		}
 		out.add(c, l, f, places)

@@ -45,6 +45,7 @@ type Option struct {
 	LampHours float64   // a day
 	Off       Lamp      // the timer then
 	Plants    []int     // taken out of each stand
+	Left      int       // plants that stay, where some are taken out
 	VisitL    float64   // plain water poured in by one visit
 	VisitFrom time.Time // window of the visit
 	VisitTo   time.Time

@@ -249,7 +249,7 @@ func (t tries) picks(ready bool) dose {
 	}
 	return dose{min(all, stand-1), func(a *attempt, o *Option, n int) {
 		a.out = spread(free, n)
-		o.Plants = a.out
+		o.Plants, o.Left = a.out, stand-n
 	}}
 }
 

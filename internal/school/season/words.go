@@ -113,9 +113,9 @@ func wayWords(way string, o Option, s quantity.System) string {
 	case "lamp":
 		return "Set the timer to " + clock(o.Off.FromMin) + " to " + clock(o.Off.ToMin) + ", " + strconv.FormatFloat(o.LampHours, 'f', -1, 64) + " hours a day."
 	case "harvest":
-		return "Harvest " + number(o.taken(), "plant", "plants") + " first, whole."
+		return "Harvest " + number(o.taken(), "plant", "plants") + " first, whole: " + stay(o.Left) + "."
 	case "fewer":
-		return "Take out " + number(o.taken(), "plant", "plants") + ", though not ready yet."
+		return "Take out " + number(o.taken(), "plant", "plants") + ", though not ready yet: " + stay(o.Left) + "."
 	case "visit":
 		if o.VisitFrom.IsZero() {
 			return "One visit with at most " + litres(VisitLitres(), s) + " of water helps, but on no day does it serve a class that drinks 30 % more."
@@ -125,6 +125,14 @@ func wayWords(way string, o Option, s quantity.System) string {
 		return "Leave it the still way, with the pump off: roots have grown in the air under the lid."
 	}
 	return ""
+}
+
+// stay says how many plants are left for what comes.
+func stay(n int) string {
+	if n == 1 {
+		return "1 stays"
+	}
+	return strconv.Itoa(n) + " stay"
 }
 
 func (o Option) taken() (n int) {
