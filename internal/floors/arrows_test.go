@@ -50,6 +50,7 @@ var arrows = map[string][]string{
 	"internal/paper/mixing":          {"internal/base/finding", "internal/base/quantity", "internal/garden", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/lessons":         {"internal/base/quantity", "internal/base/working", "internal/garden", "internal/school/lesson", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/deciding":        {"internal/base/quantity", "internal/garden", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet", "internal/school/choose"},
+	"internal/paper/classroom":       {"internal/base/finding", "internal/base/quantity", "internal/garden", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet", "internal/school/jobs", "internal/school/plainwords", "internal/school/stations", "internal/school/term"},
 	"internal/paper/chart":           {"internal/paper/figure", "internal/paper/scene", "internal/school/term"},
 	"internal/paper/agenda":          {"internal/school/term"},
 	"internal/paper/seasonal":        {"internal/base/quantity", "internal/garden", "internal/paper/agenda", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet", "internal/school/term"},

@@ -15,6 +15,7 @@ type Class struct {
 	Jobs     []ClassJob     `json:"jobs"`     // of the term, the plan's own or the usual ones
 	CarryL   *float64       `json:"carry_l"`  // what the youngest carries at once; nil under five, or with no age told
 	Lesson   *ClassLesson   `json:"lesson"`   // the ten minutes at the tub; nil without a number of pupils
+	Report   ClassReport    `json:"report"`   // of the run so far
 
 	Youngest int        `json:"-"` // 0 where no age is told
 	Term     *term.Span `json:"-"` // of the rota; nil without a term

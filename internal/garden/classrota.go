@@ -54,6 +54,7 @@ func (d *desk) class() {
 	c := made.class
 	c.Sheets, c.lessons = d.sheets()
 	c.Lesson = d.lesson()
+	c.Report = d.report()
 	d.Class = &c
 	if len(made.findings) > 0 {
 		d.Findings = append(slices.Clone(d.Findings), made.findings...)

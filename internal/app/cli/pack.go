@@ -35,6 +35,10 @@ For the decision whether to buy or to build, in DIR/choose: the decision page,
 the budget (PDF, CSV, XLSX), what to ask permission for, the caretaker's tags
 and a letter to parents.
 
+For the class, in DIR/class: the rota for the wall, job cards, station cards for
+ten minutes at the tub, slips to adopt a hole, the report, the hand-over pack,
+and the cards to lay up and to start up.
+
 All of them are written, or none.
 `
 

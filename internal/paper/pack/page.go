@@ -40,7 +40,7 @@ func (p Page) Several() bool { return len(p.Sheets) > 1 }
 func PageOf(a *garden.Assessment, name string) (page Page, ok bool) {
 	p, found := Find(a, name)
 	if !found {
-		p, found = Named(slices.Concat(Today(a), Mix(a), Season(a), Choose(a)), name)
+		p, found = Named(slices.Concat(Today(a), Mix(a), Season(a), Choose(a), Class(a)), name)
 	}
 	size, known := Size(a.Paper())
 	if !found || !known {
