@@ -25,6 +25,7 @@ const (
 	mixStyle   = "mix.css"
 
 	seasonStyle = "season.css"
+	lessonStyle = "lessons.css"
 )
 
 // assets are the pages' own style sheet, scripts and icon. Their address holds
@@ -50,7 +51,7 @@ func readAssets() (*assets, error) {
 			return nil, err
 		}
 		hash.Write(text)
-		if path.Ext(e.Name()) == ".css" && e.Name() != paperStyle && e.Name() != mixStyle && e.Name() != seasonStyle {
+		if path.Ext(e.Name()) == ".css" && e.Name() != paperStyle && e.Name() != mixStyle && e.Name() != seasonStyle && e.Name() != lessonStyle {
 			styles = append(styles, e.Name())
 		}
 		a.file[e.Name()] = text

@@ -36,6 +36,9 @@ func (s *Server) routes() http.Handler {
 
 	m.HandleFunc("GET /g/{garden}/today", s.showToday)
 
+	m.HandleFunc("GET /g/{garden}/lessons", s.showLessons)
+	m.HandleFunc("GET /g/{garden}/lessons/{sheet}", s.showLesson)
+
 	m.HandleFunc("GET /g/{garden}/logbook", s.showLogbook)
 	m.HandleFunc("POST /g/{garden}/logbook", s.writeReading)
 	m.HandleFunc("POST /g/{garden}/logbook/both", s.keepBoth)
