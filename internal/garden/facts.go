@@ -2,10 +2,12 @@ package garden
 
 import (
 	"rootbell/internal/base/facts"
+	"rootbell/internal/forecast"
 	"rootbell/internal/school/choose"
 	"rootbell/internal/school/jobs"
 	"rootbell/internal/school/lesson"
 	"rootbell/internal/school/meal"
+	"rootbell/internal/school/season"
 	"rootbell/internal/school/shopping"
 	"rootbell/internal/school/stations"
 	"rootbell/internal/school/steering"
@@ -27,8 +29,8 @@ import (
 // that uses them.
 func FactTables() []facts.Table {
 	return []facts.Table{
-		choose.Facts, crop.Facts, crop.GrowthFacts, jobs.Facts, lamp.Facts, lesson.Facts, netcup.Facts, oxygen.Facts,
-		meal.Facts, reading.Facts, shelf.Facts, shopping.Facts, solution.Facts, stations.Facts, steering.Facts, tub.Facts,
+		choose.Facts, crop.Facts, crop.GrowthFacts, forecast.Facts, jobs.Facts, lamp.Facts, lesson.Facts, netcup.Facts, oxygen.Facts,
+		meal.Facts, reading.Facts, season.Facts, shelf.Facts, shopping.Facts, solution.Facts, stations.Facts, steering.Facts, tub.Facts,
 		trouble.Facts, water.Facts,
 	}
 }

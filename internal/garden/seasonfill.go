@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"rootbell/internal/base/finding"
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/forecast"
 	"rootbell/internal/school/season"
@@ -78,7 +79,7 @@ func (s *tubSeason) crops(a season.Answer) {
 		s.out.Ready = append(s.out.Ready, CropReady{
 			Crop: g.Name, Plants: g.Plants, PickG: quantity.Round(pickG(s.t.typed, s.bed.Crops[c.Crop].Kind), 1), MassG: rangeOf(c.MassG, 1),
 			ReadyChance: share(c.Ready), Seeds: c.Seeds, SowOn: dayText(c.SowOn), Transplant: dayText(c.MoveOn),
-			UpOn: dayText(c.UpOn), ThinOn: dayText(c.ThinOn), Cells: c.Cells,
+			UpOn: dayText(c.UpOn), ThinOn: dayText(c.ThinOn), Cells: c.Cells, CoverMM: season.CoverMM(s.bed.Crops[c.Crop].Kind),
 		})
 	}
 }
@@ -90,7 +91,7 @@ func (s *tubSeason) days(f season.Followed) {
 		litres := d.DrunkL.P50 - gone
 		gone = d.DrunkL.P50
 		s.out.Days = append(s.out.Days, SeasonDay{
-			Date: dayText(f.Dates[i].Date), Open: f.Dates[i].Open, Filled: f.Dates[i].Filled,
+			Date: dayText(f.Dates[i].Date), Open: f.Dates[i].Open, Filled: f.Dates[i].Filled, LineMM: quantity.Round(s.followed.Line(f.Dates[i].Date), 1),
 			LevelMM: rangeOf(d.LevelMM, 1), Litres: quantity.Round(max(0, litres), 3), EC: quantity.Round(d.ECmS.P50, 3), ECBand: rangeOf(d.ECmS, 3),
 			MassG: rangeOf(d.CropG, 1), DOMgL: quantity.Round(d.OxygenMgL.P50, 2), DOBand: rangeOf(d.OxygenMgL, 2),
 		})
@@ -169,6 +170,7 @@ func (s *tubSeason) learned(f season.Followed) {
 	if len(f.Expected) == 0 {
 		return
 	}
+	s.farOff(f)
 	for _, k := range []struct {
 		of   forecast.Factor
 		word string
@@ -177,6 +179,39 @@ func (s *tubSeason) learned(f season.Followed) {
 		b := f.Learned(k.of)
 		s.out.Learnt = append(s.out.Learnt, Learnt{Of: k.word, Band: rangeOf(b, 3), Says: fmt.Sprintf("This class's %s %.2f times what the model says; nine in ten of what fits the readings lies from %.2f to %.2f.", k.says, b.P50, b.P5, b.P95)})
 	}
+}
+
+// farBands is how many widths of the band of nine in ten a reading lies outside
+// it to be far from anything the forecast held possible.
+const farBands = 2
+
+// farOff says which readings fit nothing that the forecast held possible.
+func (s *tubSeason) farOff(f season.Followed) {
+	for _, x := range f.Expected {
+		r := s.followed.Readings[x.Reading]
+		reach := farBands * (x.Band.P95 - x.Band.P5)
+		if r.Value >= x.Band.P5-reach && r.Value <= x.Band.P95+reach {
+			continue
+		}
+		at, _ := f.Clock.Moment(r.AtHour)
+		s.once(finding.Warn, "reading-far", fmt.Sprintf("%s: %s on %s was read as %s; the forecast held %s to %s possible.", s.t.name, readWords[r.Of], s.stamp(at),
+			s.readAs(r.Of, r.Value), s.readAs(r.Of, x.Band.P5), s.readAs(r.Of, x.Band.P95)),
+			"If it is right, something is not written down: a top-up, a feed, a leak. If not, correct it in the logbook or keep it as doubtful; nothing is learned from it then.")
+	}
+}
+
+// readWords are what is read.
+var readWords = map[forecast.Quantity]string{forecast.Level: "the water's depth", forecast.Strength: "the EC", forecast.Height: "the plants' height", forecast.Picked: "a picked plant"}
+
+// readAs writes a figure that is read, in the plan's units.
+func (s *tubSeason) readAs(of forecast.Quantity, v float64) string {
+	switch of {
+	case forecast.Strength:
+		return quantity.Format(quantity.Conductivity, quantity.MillisiemensPerCM.Base(v), s.plan.Units)
+	case forecast.Picked:
+		return quantity.Format(quantity.SmallMass, quantity.Gram.Base(v), s.plan.Units)
+	}
+	return quantity.Format(quantity.Length, v, s.plan.Units)
 }
 
 func quantityWord(q forecast.Quantity) string {

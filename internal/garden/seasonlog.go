@@ -2,8 +2,10 @@ package garden
 
 import (
 	"math"
+	"slices"
 	"time"
 
+	"rootbell/internal/base/finding"
 	"rootbell/internal/forecast"
 	"rootbell/internal/school/season"
 	"rootbell/internal/school/term"
@@ -43,17 +45,56 @@ func (s *tubSeason) logbook() []written {
 func (s *tubSeason) course(w written, moveOn, to term.Date) season.Course {
 	c := season.Course{Bed: s.bed, MoveOn: moveOn, To: to}
 	clock := c.Clock()
+	stood := math.Inf(1) // after the entry before, in mm
 	for _, e := range w.entries {
 		if term.DateOf(e.At.In(s.zone)).Before(moveOn) {
 			continue
 		}
 		at := max(0, clock.Hour(e.At))
 		line := c.Line(term.DateOf(e.At.In(s.zone)))
+		if mm, ok := s.levelRead(e, line); ok && mm > stood+2*float64(reading.LevelErrorMM()) && at > unwritten {
+			c.Deeds = append(c.Deeds, forecast.Event{AtHour: at - unwritten, Kind: forecast.FillTo, LineMM: mm, ECmS: s.halfEC()})
+			s.risen(e)
+		}
 		c.Readings = append(c.Readings, s.readings(e, at, line)...)
 		c.Deeds = append(c.Deeds, s.deeds(e, at, line)...)
 		c.CareFrom = at + sameMorning
+		if after, ok := s.after(e, line); ok {
+			stood = after
+		}
 	}
 	return c
+}
+
+// unwritten is how long before a reading a top-up is taken to have been that
+// nobody wrote down, in hours.
+const unwritten = 1
+
+// risen says that water came in which is in no entry.
+func (s *tubSeason) risen(e reading.Entry) {
+	s.once(finding.Note, "reading-risen", s.t.name+": the water stood higher on "+s.stamp(e.At)+" than after the entry before, and no top-up is written down. The forecast takes one for granted.",
+		"Write down what was poured in, each time.")
+}
+
+// once says a finding that is not there yet: a season is followed more than
+// once.
+func (s *tubSeason) once(level finding.Level, code, text, hint string) {
+	f := finding.Finding{Level: level, Code: code, Field: s.field, Text: text, Hint: hint}
+	if !slices.Contains(s.findings, f) {
+		s.findings = append(s.findings, f)
+	}
+}
+
+// after is how deep the water stood when an entry was done with, in mm.
+func (s *tubSeason) after(e reading.Entry, lineMM float64) (mm float64, ok bool) {
+	mm, ok = s.levelRead(e, lineMM)
+	switch {
+	case e.Did(reading.ChangedOut), e.Level.Filled.Set(), e.Did(reading.Planted):
+		return lineMM, true
+	case ok && e.Added.Litres.Set():
+		return s.bed.Tub.LevelMM(s.bed.Tub.LitresAt(mm) + float64(e.Added.Litres.Value)), true
+	}
+	return mm, ok
 }
 
 // sameMorning is how long after the last entry nobody tops up once more, in
@@ -116,7 +157,7 @@ func (s *tubSeason) levelRead(e reading.Entry, lineMM float64) (mm float64, ok b
 
 // impossible says that a level cannot be of this tub.
 func (s *tubSeason) impossible(e reading.Entry) {
-	s.warn("reading-impossible", s.field, s.t.name+": the level written down on "+s.stamp(e.At)+" is more than the tub holds, so nothing is learned from it.",
+	s.once(finding.Warn, "reading-impossible", s.t.name+": the level written down on "+s.stamp(e.At)+" is more than the tub holds, so nothing is learned from it.",
 		"Correct the entry in the logbook, or keep it as doubtful.")
 }
 

@@ -55,11 +55,12 @@ func (s *tubSeason) tubReady() bool {
 		return false
 	}
 	if s.stood = s.stands(); len(s.stood) == 0 || !(s.brightest() > 0) {
-		field := "lamps"
+		const hint = "Write the lamp's flux or power, its height over the lid and its hours."
 		if len(s.plan.Lamps) == 0 {
-			field = "garden"
+			s.note("season-dark", s.field, t.name+": without a lamp or a lux reading no day of its season is worked out.", hint)
+			return false
 		}
-		s.warn("season-dark", field, t.name+": no light reaches the lid, so nothing grows and no day is worked out.", "Write the lamp's flux or power, its height over the lid and its hours.")
+		s.warn("season-dark", "lamps", t.name+": no light reaches the lid, so nothing grows and no day is worked out.", hint)
 		return false
 	}
 	s.strengths()

@@ -2,6 +2,7 @@ package garden
 
 import (
 	"context"
+	"slices"
 	"time"
 
 	"rootbell/internal/base/quantity"
@@ -32,10 +33,13 @@ func (a *assessor) season(out *Assessment) error {
 	if p.zone == nil {
 		p.zone = time.UTC
 	}
+	if !p.told() {
+		return nil // a plan for the lid alone wants no season yet
+	}
 	p.moment()
 	p.zoneKnown()
-	if !p.lastDay() {
-		return nil
+	if s := a.plan.School; s.Arrive.Or(term.ArriveMin) >= s.Leave.Or(term.LeaveMin) || !p.lastDay() {
+		return nil // hours that run backwards are a stop of the calendar's
 	}
 	p.place = p.surroundings()
 	for i := range out.Tubs {
@@ -44,6 +48,14 @@ func (a *assessor) season(out *Assessment) error {
 		}
 	}
 	return nil
+}
+
+// told tells whether the plan says anything of when the garden is to grow.
+func (p *planner) told() bool {
+	if len(p.plan.School.Terms) > 0 || p.plan.School.Meal.Day.Set() {
+		return true
+	}
+	return slices.ContainsFunc(p.plan.Tubs, func(t plan.Tub) bool { return t.Sow.Set() || t.Transplant.Set() })
 }
 
 // moment is the one asked for, and what had been read by then.

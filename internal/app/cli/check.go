@@ -18,7 +18,7 @@ func checkCommand(s Streams) *cobra.Command {
 		Long:  "Works the plan out and shows how many plants each tub takes, what binds, where\nthe holes go and what to mind.\n" + exits,
 		Args:  onePlan,
 		RunE: func(c *cobra.Command, args []string) error {
-			a, err := q.assess(c, s, args[0], garden.StageMix|garden.StageChoose|garden.StageClass)
+			a, err := q.assess(c, s, args[0], garden.StageMix|garden.StageSeason|garden.StageChoose|garden.StageClass)
 			if err != nil {
 				return err
 			}

@@ -39,6 +39,9 @@ func reportTub(b *bytes.Buffer, a *garden.Assessment, t garden.Tub) {
 	fmt.Fprintf(b, "\n%s\n%s\n", t.Name, strings.Repeat("-", utf8.RuneCountInString(t.Name)))
 	reportPlants(b, a, t)
 	reportNumbers(b, a, "tubs."+garden.Slug(t.Name)+".", ofTub)
+	if t.Season != nil {
+		wrap(b, "", plain(t.Season.Answer(a)))
+	}
 	if t.Lid != nil {
 		reportLid(b, a, t.Lid)
 	}

@@ -58,7 +58,7 @@ func reportSeason(w io.Writer, a *garden.Assessment) error {
 	for _, t := range a.Tubs {
 		fmt.Fprintf(&b, "\n%s\n%s\n", t.Name, strings.Repeat("-", utf8.RuneCountInString(t.Name)))
 		if t.Season == nil {
-			wrap(&b, "", "No season is worked out. What is in the way stands below.")
+			wrap(&b, "", noSeason(a))
 			continue
 		}
 		reportTubSeason(&b, a, t.Season)
@@ -70,6 +70,14 @@ func reportSeason(w io.Writer, a *garden.Assessment) error {
 	}
 	_, err := w.Write(b.Bytes())
 	return err
+}
+
+// noSeason says why a tub has none.
+func noSeason(a *garden.Assessment) string {
+	if !a.Term.Known() {
+		return "No season is worked out: the plan has no term. Write school.terms."
+	}
+	return "No season is worked out. What is in the way stands below."
 }
 
 func reportTubSeason(b *bytes.Buffer, a *garden.Assessment, s *garden.Season) {
