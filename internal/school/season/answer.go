@@ -238,8 +238,13 @@ func (a *Answer) harvest(s *search, f Followed) {
 		}
 	}
 	a.HarvestTo = a.ReadyBy
-	if late, ok := s.w.Calendar.OpenUntil(a.MoveOn.Add(s.w.standDays())); ok && late.Before(a.HarvestTo) {
+	late, ok := s.w.Calendar.OpenUntil(a.MoveOn.Add(s.w.standDays()))
+	switch {
+	case !ok || !late.Before(a.HarvestTo):
+	case !s.w.MealOn.Set():
 		a.HarvestTo = late
+	default:
+		a.say(finding.Note, "season-stands-long", fmt.Sprintf("To be enough by the meal the plants stand in the tub for %d days, which is longer than usual.", a.ReadyBy.Since(a.MoveOn)), "Pick outer leaves and tips on the way, so that they stay tender; more light would make it shorter.")
 	}
 	if a.HarvestTo.Before(a.HarvestFrom) {
 		a.HarvestTo = a.HarvestFrom

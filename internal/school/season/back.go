@@ -31,7 +31,7 @@ type Answer struct {
 	MoveOn      term.Date
 	MoveLatest  term.Date
 	HarvestFrom term.Date // half the runs are ready; the zero date where that does not come
-	HarvestTo   term.Date // the meal, or before plants are past their best
+	HarvestTo   term.Date // the meal; without one, the last day on which plants are at their best
 	ReadyBy     term.Date // the day that Chance is of: the meal or the last open day
 	Chance      float64   // of being ready by then when sown on SowOn
 	Wanted      float64

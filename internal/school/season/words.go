@@ -32,7 +32,7 @@ func clock(minutes int) string {
 func taskWords(t Task, s quantity.System) string {
 	switch t.Kind {
 	case "order":
-		return "Order " + t.What + " of " + t.Crop + ": they must be there by " + t.Before.Words() + "."
+		return "Order " + t.Crop + " " + t.What + ": they must be there by " + t.Before.Words() + "."
 	case "sow":
 		if t.Count == 0 {
 			return "Sow " + t.Crop + "."
