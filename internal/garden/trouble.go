@@ -104,7 +104,7 @@ func (k *deskTub) troubleRead(out *trouble.Known) {
 			break
 		}
 	}
-	out.MeterDue = k.meterDue(reading.FieldEC) != "" || k.meterDue(reading.FieldPH) != ""
+	out.MeterDue = out.EC.Known && k.meterDue(reading.FieldEC) != "" || out.PH.Known && k.meterDue(reading.FieldPH) != ""
 }
 
 // troubleDays takes how long ago things were done.

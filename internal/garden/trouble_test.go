@@ -42,7 +42,7 @@ func TestWhatIsSeenIsHeldAgainstTheReadings(t *testing.T) {
 func TestThePlanAnswersBeforeAMeal(t *testing.T) {
 	a := edited(t, "../../examples/fernhollow.yaml", edit{"tubs[0].past", "unknown"}, edit{"school.site.kitchen", "yes"})
 	heron := a.Meal(0, nil)
-	if !heron.Never || !strings.HasPrefix(heron.Says, "Not from this tub") {
+	if !heron.Never || !strings.HasPrefix(heron.Says, "Nobody eats from this tub") {
 		t.Errorf("%s", heron.Says)
 	}
 	otter := a.Meal(1, map[string]meal.Reply{})

@@ -51,7 +51,7 @@ func readAssets() (*assets, error) {
 			return nil, err
 		}
 		hash.Write(text)
-		if path.Ext(e.Name()) == ".css" && e.Name() != paperStyle && e.Name() != mixStyle && e.Name() != seasonStyle && e.Name() != lessonStyle {
+		if path.Ext(e.Name()) == ".css" && e.Name() != paperStyle && e.Name() != mixStyle && e.Name() != seasonStyle && e.Name() != lessonStyle && e.Name() != troubleStyle {
 			styles = append(styles, e.Name())
 		}
 		a.file[e.Name()] = text

@@ -91,6 +91,8 @@ func (o *opened) everyScene(units string) []scene {
 			b.visit("/g/example-fernhollow/mix")
 			b.click("#mix-more > summary")
 		}},
+		page("trouble", "/g/example-fernhollow/trouble?tub=Heron&seen=edges-old&seen=wet-floor"), page("trouble-empty", "/g/"+own+"/trouble"),
+		page("meal", "/g/example-saltbrook/meal?unknown=yes&cold=yes"),
 		{"text-to-mend", "Not saved yet", func(b *tab) {
 			b.visit("/g/" + own + "/text")
 			b.click("#text")

@@ -36,6 +36,9 @@ func (s *Server) routes() http.Handler {
 
 	m.HandleFunc("GET /g/{garden}/today", s.showToday)
 
+	m.HandleFunc("GET /g/{garden}/trouble", s.showTrouble)
+	m.HandleFunc("GET /g/{garden}/meal", s.showMeal)
+
 	m.HandleFunc("GET /g/{garden}/lessons", s.showLessons)
 	m.HandleFunc("GET /g/{garden}/lessons/{sheet}", s.showLesson)
 

@@ -2,6 +2,7 @@ package pack
 
 import (
 	"rootbell/internal/garden"
+	"rootbell/internal/paper/care"
 	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/daily"
 	"rootbell/internal/paper/scene"
@@ -13,7 +14,7 @@ func Today(a *garden.Assessment) []Paper { return TodayOf(a, "") }
 // TodayOf is Today for a revision of the plan.
 func TodayOf(a *garden.Assessment, revision string) []Paper {
 	b := builder{a: a}
-	for _, c := range daily.Cards(a, revision) {
+	for _, c := range append(daily.Cards(a, revision), care.Cards(a, revision)...) {
 		b.add(Paper{
 			Name: c.Name, Title: c.Title, About: c.About, Draw: c.PDF,
 			read: func(size scene.Size) ([]content.Sheet, error) { return c.Sheets(size), nil },

@@ -34,7 +34,8 @@ const (
 	memory  = "usual food-safety advice, from memory"
 )
 
-const practice = "common practice, no source"
+// Practice is the source of a rule that has none.
+const Practice = "common practice, no source"
 
 var gates = []Gate{
 	{
@@ -45,27 +46,27 @@ var gates = []Gate{
 	{
 		ID: "unknown", Asks: "Did anybody pour anything into the tub that this garden does not use?", Good: No,
 		Closed: "Nobody eats from this tub. Keep the bottle and its label.", Ask: "Ask the class and whoever looks in. Until it is known nobody eats from this tub.",
-		Who: garden, Final: true, Source: practice,
+		Who: garden, Final: true, Source: Practice,
 	},
 	{
 		ID: "past", Asks: "Is the tub new, or is it known that it only ever held food or water?", Good: Yes,
 		Closed: "Nobody eats from this tub. What grew in it counts for the lesson.", Ask: "Ask who gave the tub. Until it is known nobody eats from it.",
-		Who: garden, Final: true, Source: practice,
+		Who: garden, Final: true, Source: Practice,
 	},
 	{
 		ID: "rinsed", Asks: "Was the tub rinsed after the last cleaning, until a strip showed no chlorine?", Good: Yes,
 		Closed: "Nobody eats what stood in that water. Rinse, test, fill anew, and grow again.", Ask: "Look in the logbook, or dip a chlorine strip. Any colour: nobody eats.",
-		Who: garden, Final: true, Source: practice,
+		Who: garden, Final: true, Source: Practice,
 	},
 	{
 		ID: "sprayed", Asks: "Was anything sprayed on the plants?", Good: No,
 		Closed: "Nobody eats them, unless the label allows it and the waiting days are over.", Ask: "Ask. Until it is known nobody eats them.",
-		Who: garden, Final: true, Source: practice,
+		Who: garden, Final: true, Source: Practice,
 	},
 	{
 		ID: "sound", Asks: "Are leaves and roots sound: no slime, no mould, no smell?", Good: Yes,
 		Closed: "What is slimy, mouldy or smells is thrown away with its neighbours in that tub.", Ask: "Lift the lid and look at each root.",
-		Who: garden, Source: practice,
+		Who: garden, Source: Practice,
 	},
 	{
 		ID: "ill", Asks: "Is everyone who touches the food well, today and in the last two days?", Good: Yes,
@@ -75,7 +76,7 @@ var gates = []Gate{
 	{
 		ID: "allergies", Asks: "Has the school's own list of allergies been looked at, by the one who keeps it?", Good: Yes,
 		Closed: "Only those eat for whom it has been looked at.", Ask: "Ask the one who keeps the list. No allergy is written down in this program.",
-		Who: health, Source: practice,
+		Who: health, Source: Practice,
 	},
 	{
 		ID: "cold", Asks: "Does what is cut stay at 5 °C (41 °F) or under until it is eaten, with a thermometer beside it?", Good: Yes,

@@ -28,6 +28,9 @@ type Answer struct {
 	Counts string // what a harvest that is not eaten still counts for
 }
 
+// Counts is what a harvest that nobody eats is for.
+const Counts = "A harvest that is not eaten still counts: weigh it, write it down, compare it with the forecast."
+
 // Judge holds the replies against the gates. Replies by the gate's id.
 func Judge(replies map[string]Reply, k Known) Answer {
 	var out Answer
@@ -55,10 +58,10 @@ func Judge(replies map[string]Reply, k Known) Answer {
 	}
 	out.Left = append(out.Left, rest...)
 	out.Asked = len(out.Left) == 0
-	out.Counts = "A harvest that is not eaten still counts: weigh it, write it down, compare it with the forecast."
+	out.Counts = Counts
 	switch {
 	case out.Never:
-		out.Says = "Not from this tub: " + out.Left[0].Does
+		out.Says = out.Left[0].Does
 	case out.Asked:
 		out.Says = "Nothing that is asked here stands against it. The people named below decide."
 	case len(out.Left) == 1:

@@ -25,17 +25,17 @@ func TestTheGates(t *testing.T) {
 		who    string // decides on the first that is left
 		source string
 	}{
-		{"all is well", func(map[string]Reply) {}, Known{}, false, true, "", practice},
-		{"somebody poured something in", func(r map[string]Reply) { r["unknown"] = Yes }, Known{}, true, false, garden, practice},
-		{"nobody knows whether", func(r map[string]Reply) { r["unknown"] = Unknown }, Known{}, false, false, garden, practice},
-		{"the sanitiser was not rinsed", func(r map[string]Reply) { r["rinsed"] = No }, Known{}, true, false, garden, practice},
+		{"all is well", func(map[string]Reply) {}, Known{}, false, true, "", Practice},
+		{"somebody poured something in", func(r map[string]Reply) { r["unknown"] = Yes }, Known{}, true, false, garden, Practice},
+		{"nobody knows whether", func(r map[string]Reply) { r["unknown"] = Unknown }, Known{}, false, false, garden, Practice},
+		{"the sanitiser was not rinsed", func(r map[string]Reply) { r["rinsed"] = No }, Known{}, true, false, garden, Practice},
 		{"somebody is not well", func(r map[string]Reply) { r["ill"] = No }, Known{}, false, false, health, memory},
 		{"cut leaves out of the cold", func(r map[string]Reply) { r["cold"] = No }, Known{}, false, false, kitchen, usda},
-		{"the kitchen was not asked", func(r map[string]Reply) { r["permission"] = Unknown }, Known{}, false, false, kitchen, practice},
-		{"the kitchen agreed, says the plan", func(r map[string]Reply) { r["permission"] = Unknown }, Known{KitchenYes: true}, false, true, "", practice},
-		{"a tub of unknown past", func(map[string]Reply) {}, Known{SecondHand: true}, true, false, garden, practice},
-		{"brown roots in the logbook", func(map[string]Reply) {}, Known{BadRoots: true}, false, false, garden, practice},
-		{"the kitchen said no, whatever is ticked", func(map[string]Reply) {}, Known{KitchenNo: true}, false, false, kitchen, practice},
+		{"the kitchen was not asked", func(r map[string]Reply) { r["permission"] = Unknown }, Known{}, false, false, kitchen, Practice},
+		{"the kitchen agreed, says the plan", func(r map[string]Reply) { r["permission"] = Unknown }, Known{KitchenYes: true}, false, true, "", Practice},
+		{"a tub of unknown past", func(map[string]Reply) {}, Known{SecondHand: true}, true, false, garden, Practice},
+		{"brown roots in the logbook", func(map[string]Reply) {}, Known{BadRoots: true}, false, false, garden, Practice},
+		{"the kitchen said no, whatever is ticked", func(map[string]Reply) {}, Known{KitchenNo: true}, false, false, kitchen, Practice},
 	} {
 		r := allGood()
 		c.change(r)
