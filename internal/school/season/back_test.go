@@ -241,6 +241,32 @@ func TestMealOutsideTheTerms(t *testing.T) {
 	}
 }
 
+// By hand: leaf lettuce stands for 28 days and two weeks; with a meal it stands
+// until then and that is told, without one the harvest ends on the last open day
+// before it is past its best.
+func TestLongStanding(t *testing.T) {
+	w := wish(t, 6)
+	w.MoveOn = day(t, "2027-01-19")
+	a := backs(t, w, quick())
+	if a.HarvestTo != w.MealOn || !slices.ContainsFunc(a.Findings, func(f finding.Finding) bool { return f.Code == "season-stands-long" }) {
+		t.Errorf("harvest to %v: %v", a.HarvestTo, a.Findings)
+	}
+	w.MealOn = term.Date{}
+	if a := backs(t, w, quick()); a.HarvestTo != day(t, "2027-03-02") {
+		t.Errorf("harvest to %v", a.HarvestTo)
+	}
+}
+
+// A stretch that the course does not outlast is not told: its end is not known.
+func TestStretchBeyondTheCourse(t *testing.T) {
+	c := thirsty(t, 12)
+	c.To = day(t, "2027-02-18")
+	f := follows(t, c, quick())
+	if last := f.Standing[len(f.Standing)-1]; last.Stretch.From != day(t, "2027-02-06") {
+		t.Errorf("%v", last.Stretch)
+	}
+}
+
 // Every sentence is one, in both systems of units.
 func TestSentences(t *testing.T) {
 	w := wish(t, 6)
