@@ -318,22 +318,32 @@ func TestTheSchoolsTermMakesTheStrip(t *testing.T) {
 func TestAPageComesForwardWhenItsWeekComes(t *testing.T) {
 	for _, c := range []struct {
 		name, more string
-		later      bool
+		later      string // the pages that wait
 	}{
-		{"no term, no fertiliser", "", true},
-		{"the first week of the term", "school: {terms: [{from: 2027-02-08, to: 2027-04-02}]}\n", true},
-		{"the second week", "school: {terms: [{from: 2027-02-01, to: 2027-04-02}]}\n", false},
-		{"a fertiliser is there", "fertilisers: [{name: calcium nitrate, salt: calcium-nitrate-double-salt}]\n", false},
+		{"no term, no fertiliser", "", "mix season"},
+		{"the first week of the term", "school: {terms: [{from: 2027-02-08, to: 2027-04-02}]}\n", "mix"},
+		{"the second week", "school: {terms: [{from: 2027-02-01, to: 2027-04-02}]}\n", ""},
+		{"a fertiliser is there", "fertilisers: [{name: calcium nitrate, salt: calcium-nitrate-double-salt}]\n", "season"},
+		{"twelve weeks before the meal", "school: {terms: [{from: 2027-02-01, to: 2027-07-02}], meal: {day: 2027-05-05}}\n", ""},
+		{"thirteen weeks before it", "school: {terms: [{from: 2027-02-01, to: 2027-07-02}], meal: {day: 2027-05-12}}\n", "season"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			o := open(t)
 			id := o.beginGarden("metric")
 			o.post("/g/"+id+"/text", url.Values{"base": {"1"}, "text": {o.text(id) + c.more}}, http.StatusOK)
 			body, _ := o.get("/g/"+id+"/build", http.StatusOK)
-			if got := strings.Contains(body, `class="later"`); got != c.later {
-				t.Errorf("Mix waits: %v, want %v", got, c.later)
+			_, later, _ := strings.Cut(body, `class="later"`)
+			later, _, _ = strings.Cut(later, "</span>")
+			var waits []string
+			for _, name := range []string{"mix", "season"} {
+				if strings.Contains(later, "/"+name+`"`) {
+					waits = append(waits, name)
+				}
 			}
-			wants(t, body, "/g/"+id+"/mix")
+			if got := strings.Join(waits, " "); got != c.later {
+				t.Errorf("%q waits, want %q", got, c.later)
+			}
+			wants(t, body, "/g/"+id+"/mix", "/g/"+id+"/season")
 		})
 	}
 }

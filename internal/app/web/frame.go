@@ -31,7 +31,7 @@ func (s *Server) frameOf(r *http.Request, o *opened, a *garden.Assessment, page,
 	if a != nil {
 		f.Units, f.Paper = a.Plan.Units.String(), a.Paper()
 		f.Head.Invented = a.Invented()
-		f.Head.Strip = stripOf(a, o.Today)
+		f.Head.Strip = stripOf(s.withSeasons(o, a), o.Today)
 	}
 	return f
 }
@@ -41,6 +41,7 @@ var gardenPages = []tab{
 	{Name: "Today", Address: "today"},
 	{Name: "Build", Address: "build"},
 	{Name: "Mix", Address: "mix"},
+	{Name: "Season", Address: "season"},
 	{Name: "Logbook", Address: "logbook"},
 	{Name: "Working", Address: "working"},
 	{Name: "Papers", Address: "papers"},
@@ -52,7 +53,7 @@ var gardenPages = []tab{
 func tabsOf(o *opened, a *garden.Assessment, page string) (front, later []tab) {
 	for _, t := range gardenPages {
 		t.Here = t.Address == page
-		waits := t.Address == "mix" && !t.Here && !mixingHasCome(o, a)
+		waits := t.Address == "mix" && !t.Here && !mixingHasCome(o, a) || t.Address == "season" && !t.Here && !seasonHasCome(o, a)
 		t.Address = "/g/" + o.ID + "/" + t.Address
 		if waits {
 			later = append(later, t)
@@ -61,6 +62,34 @@ func tabsOf(o *opened, a *garden.Assessment, page string) (front, later []tab) {
 		}
 	}
 	return front, later
+}
+
+// seasonWeeks is how long before the meal a season begins at the latest: what is
+// sown for it grows for eight to ten weeks, and seed is ordered before that.
+// Common practice.
+const seasonWeeks = 12
+
+// seasonHasCome tells whether the page Season stands in front: from some weeks
+// before the meal on, without a meal from the term's first day on, or as soon as
+// a tub has its day of sowing.
+func seasonHasCome(o *opened, a *garden.Assessment) bool {
+	if o.Plan == nil || a == nil || !a.Term.Known() {
+		return false
+	}
+	for _, t := range o.Plan.Tubs {
+		if t.Sow.Set() {
+			return true
+		}
+	}
+	day := term.Date(o.Today)
+	if o.Example {
+		day, _ = a.Term.First()
+	}
+	if meal := term.Date(o.Plan.School.Meal.Day); meal.Set() {
+		return meal.Since(day) <= 7*seasonWeeks
+	}
+	_, in := a.Term.TermAt(day)
+	return in
 }
 
 // buildingWeeks is how many weeks of a term are for building alone: seedlings

@@ -34,6 +34,10 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("POST /g/{garden}/mix", s.saveMix)
 	m.HandleFunc("POST /g/{garden}/mix/try", s.tryMix)
 
+	m.HandleFunc("GET /g/{garden}/season", s.showSeason)
+	m.HandleFunc("POST /g/{garden}/season", s.saveSeason)
+	m.HandleFunc("POST /g/{garden}/season/try", s.trySeason)
+
 	m.HandleFunc("GET /g/{garden}/today", s.showToday)
 
 	m.HandleFunc("GET /g/{garden}/trouble", s.showTrouble)

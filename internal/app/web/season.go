@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"net/http"
+	"runtime"
 	"strings"
 
 	"rootbell/internal/garden"
@@ -29,6 +30,18 @@ func seasonAddress(id, tub, said string) string {
 	return strings.Replace(buildAddress(id, tub, said), "/build", "/season", 1)
 }
 
+// quickMembers is how many runs of a forecast a quick answer counts: enough for
+// a chance within some 1 in 10.
+const quickMembers = 100
+
+// membersOf is how many runs an effort counts; 0 is as many as usual.
+func membersOf(effort lid.Effort) int {
+	if effort == lid.Quick {
+		return quickMembers
+	}
+	return 0
+}
+
 // season works a plan out with its tubs' days, from the readings so far. Quick
 // effort counts fewer runs; the full answer is given where it is there.
 func (k *assessments) season(ctx context.Context, text []byte, p *plan.Plan, m garden.Morning, effort lid.Effort) (*garden.Assessment, error) {
@@ -45,6 +58,7 @@ func (k *assessments) season(ctx context.Context, text []byte, p *plan.Plan, m g
 	a, err := garden.Assess(ctx, garden.Inputs{
 		Plan: p, On: m.On, Zone: m.Zone, Readings: m.Readings,
 		Effort: effort, Seed: 1, Memory: k.memory, Stages: garden.StageSeason,
+		Members: membersOf(effort), Workers: runtime.GOMAXPROCS(0),
 	})
 	if err != nil {
 		return nil, err

@@ -123,7 +123,7 @@ func (w *seasonWork) findings(o *opened, a *garden.Assessment, f *form, tub int)
 		if of := tubOf(one.Field); of >= 0 && of != tub {
 			continue
 		}
-		if !ofSeason(one.Code, one.Field) && (w.Known || one.Level != finding.Stop) {
+		if !garden.OfSeason(one) && !movesSeason(one.Field) && (w.Known || one.Level != finding.Stop) {
 			continue
 		}
 		v := findingView{Finding: one, Level: one.Level.String(), Where: plan.PathWords(o.Text, one.Field)}
@@ -139,20 +139,17 @@ func (w *seasonWork) findings(o *opened, a *garden.Assessment, f *form, tub int)
 	}
 }
 
-// ofSeason tells whether a finding is about what moves a season.
-func ofSeason(code, field string) bool {
-	for _, head := range []string{"school.", "school", "lamps", "lux", "place."} {
-		if field == head || strings.HasPrefix(field, head) {
-			return true
-		}
-	}
-	for _, head := range []string{"season", "lamp", "light", "oxygen", "sow", "leave"} {
-		if strings.HasPrefix(code, head) {
+// movesSeason tells whether a field is among those that a season rests on and
+// Build does not.
+func movesSeason(field string) bool {
+	for _, head := range []string{"school.meal", "school.visits", "lamps", "lux", "place."} {
+		if strings.HasPrefix(field, head) {
 			return true
 		}
 	}
 	_, rest, _ := strings.Cut(field, "].")
-	return slices.Contains([]string{"sow", "transplant", "harvest_mass", "max_fill", "seed", "nursery", "air"}, strings.Split(rest, ".")[0])
+	rest, _, _ = strings.Cut(rest, ".")
+	return slices.Contains([]string{"sow", "transplant", "harvest_mass", "max_fill", "seed", "nursery"}, rest)
 }
 
 // dayIn is a day of the calendar; one that cannot be read is not set.
@@ -248,11 +245,19 @@ func (v *seasonOf) closed() {
 		v.Closed = append(v.Closed, v.closedView(c))
 	}
 	if quiet > 0 {
-		v.Quiet = fmt.Sprintf("%s short ones of up to %.0f hours run low in %s of 100 cases at most: nothing is needed.", capital(inWords(quiet)), hours, quantity.InHundred(most))
+		v.Quiet = fmt.Sprintf("%s short ones, of %.0f hours at most: in each it runs low in %s of 100 cases. Nothing is needed.", capital(inWords(quiet)), hours, atMost(most))
 		if quiet == 1 {
-			v.Quiet = fmt.Sprintf("A short one of %.0f hours runs low in %s of 100 cases: nothing is needed.", hours, quantity.InHundred(most))
+			v.Quiet = fmt.Sprintf("A short one, of %.0f hours: it runs low in %s of 100 cases. Nothing is needed.", hours, quantity.InHundred(most))
 		}
 	}
+}
+
+// atMost is a chance that several keep under, as a table has it.
+func atMost(p float64) string {
+	if words := quantity.InHundred(p); strings.HasPrefix(words, "under") {
+		return words
+	}
+	return quantity.InHundred(p) + " at most"
 }
 
 // longWeekend is how many hours a weekend has, from the last lesson on Friday

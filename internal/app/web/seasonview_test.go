@@ -115,7 +115,7 @@ func TestTheAnswerOfASeason(t *testing.T) {
 func TestAClosedStretchIsToldWithWhatCanBeDone(t *testing.T) {
 	o, a := workedOut(t, "fernhollow")
 	w := seasonWorkOf(o, a, &form{text: o.Text, units: a.Plan.Units}, 0)
-	if len(w.Closed) != 1 || w.Quiet != "A short one of 65 hours runs low in under 1 of 100 cases: nothing is needed." {
+	if len(w.Closed) != 1 || w.Quiet != "A short one, of 65 hours: it runs low in under 1 of 100 cases. Nothing is needed." {
 		t.Fatalf("%d told, the quiet ones as %q", len(w.Closed), w.Quiet)
 	}
 	got := fmt.Sprintf("%+v", w.Closed[0])
