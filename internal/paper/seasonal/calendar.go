@@ -23,7 +23,7 @@ type week struct {
 }
 
 type daily struct {
-	term.Day
+	at    term.Day
 	shown bool // lies within the calendar
 	broad bool // in a column with room for words
 	lines []string
@@ -37,7 +37,7 @@ func (p papers) wall() (w wall, ok bool) {
 		return w, false
 	}
 	byDay := map[term.Date][]job{}
-	for _, j := range append(p.jobs(), p.weeklies(span)...) {
+	for _, j := range slices.Concat(p.jobs(), p.weeklies(span), p.visitings()) {
 		byDay[j.on] = append(byDay[j.on], j)
 	}
 	current, known := p.a.Term.Current(span.To)
@@ -48,7 +48,7 @@ func (p papers) wall() (w wall, ok bool) {
 		}
 		for k := range one.days {
 			d := p.a.Term.On(monday.Add(k))
-			one.days[k] = daily{Day: d, shown: span.Holds(d.Date), jobs: byDay[d.Date], lines: cell(byDay[d.Date])}
+			one.days[k] = daily{at: d, shown: span.Holds(d.Date), jobs: byDay[d.Date], lines: cell(byDay[d.Date])}
 			if d.Kind == term.Open {
 				w.broad[k] = true
 			}
@@ -126,7 +126,7 @@ func (p papers) everyDay() []string {
 	if len(filled) > 0 {
 		fill = "fill " + listed(filled) + " to the line, "
 	}
-	return []string{"Each school day while plants are in the tub, " + listed(tubs) + ": look at the floor first, read the level, " + fill + "write it down."}
+	return []string{"Each school day while plants are in the tub, " + listed(tubs) + ": look at the floor first, read the level, " + fill + "write it down. Where 'pH, EC' stands, measure both in each of them."}
 }
 
 // calendar is what the wall calendar says: the weeks as a table, then the days
@@ -186,9 +186,9 @@ func (d daily) words() string {
 func (d daily) reason() string {
 	switch {
 	case !d.broad:
-	case d.Kind == term.Shut && d.Why != "":
-		return d.Why
-	case d.Kind == term.Shut:
+	case d.at.Kind == term.Shut && d.at.Why != "":
+		return d.at.Why
+	case d.at.Kind == term.Shut:
 		return "closed"
 	}
 	return ""
@@ -198,14 +198,24 @@ func (d daily) reason() string {
 func (p papers) inWords(paper scene.Size) content.Sheet {
 	title := "The days in words"
 	t := content.Table{Caption: "Tick off what is done", Wordy: true, Columns: []content.Column{{Head: "day"}, {Head: "what is done"}, {Head: "done", Tick: true}}}
-	for _, j := range p.jobs() {
+	all := append(p.jobs(), p.visitings()...)
+	slices.SortStableFunc(all, func(a, b job) int { return a.on.Compare(b.on) })
+	reasons := map[string]bool{}
+	for i, j := range all {
 		words := j.do
-		if j.tub != "" && !strings.Contains(j.do, j.tub) {
+		switch {
+		case j.kind == leaving && i > 0 && all[i-1].kind == leaving && all[i-1].on == j.on:
+			continue // said with the first of the day
+		case j.kind == leaving:
+			words = leavingWords(all, j)
+		case j.tub != "" && !strings.Contains(j.do, j.tub):
 			words = j.tub + ": " + words
 		}
-		if j.why != "" {
+		// A reason is given the first time.
+		if j.why != "" && !reasons[j.why] {
 			words += " " + j.why
 		}
+		reasons[j.why] = true
 		t.Rows = append(t.Rows, []string{j.on.Words(), words, content.Blank})
 	}
 	s := content.Sheet{Title: title, Block: p.block(title, paper), Sections: []content.Section{{Heading: "In order", Tables: []content.Table{t}}}}
@@ -213,6 +223,17 @@ func (p papers) inWords(paper scene.Size) content.Sheet {
 		s.Sections = []content.Section{{Heading: "Nothing yet", Paragraphs: []string{"No job has a day yet."}}}
 	}
 	return s
+}
+
+// leavingWords name the leave-it sheets of a day in one sentence.
+func leavingWords(all []job, of job) string {
+	var tubs []string
+	for _, j := range all {
+		if j.kind == leaving && j.on == of.on {
+			tubs = append(tubs, j.tub)
+		}
+	}
+	return strings.Replace(of.do, "sheet of "+of.tub, map[bool]string{true: "sheets", false: "sheet"}[len(tubs) > 1]+" of "+listed(tubs), 1)
 }
 
 // openDays are how many of the seven days are broad.

@@ -14,8 +14,8 @@ const (
 	footMM   = 11.0 // the title block
 	titleMM  = 14.0
 	headMM   = 7.0  // the names of the days
-	numberMM = 23.0 // the column of the weeks
-	slimMM   = 14.0 // a day of the week without school
+	numberMM = 21.5 // the column of the weeks
+	slimMM   = 10.5 // a day of the week without school
 	padMM    = 1.2
 	hatchMM  = 2.4
 )
@@ -143,10 +143,10 @@ func (g grid) numberWidth(d daily) float64 {
 
 // number is a day's number, with the month on its first day where there is room.
 func (d daily) number() string {
-	if d.Date.Day == 1 && d.broad {
-		return d.Date.Short()
+	if d.at.Day == 1 && d.broad {
+		return d.at.Short()
 	}
-	return itoa(d.Date.Day)
+	return itoa(d.at.Day)
 }
 
 // wrapped are the lines of a cell. The first begins after the day's number.
@@ -233,7 +233,7 @@ func (g grid) day(box scene.Box, d daily, lines []string) []scene.Element {
 	if !d.shown {
 		return out
 	}
-	closed := d.Kind != term.Open
+	closed := d.at.Kind != term.Open
 	if closed {
 		out = append(out, scene.Hatch(scene.Rectangle(box), hatchMM, 45, scene.Thin)...)
 	}
@@ -247,12 +247,12 @@ func (g grid) day(box scene.Box, d daily, lines []string) []scene.Element {
 		if i >= room {
 			break
 		}
-		if i == room-1 && i+1 < len(lines) {
-			line += " …"
-		}
 		from := at(i)
 		if i == 0 {
 			from.X += g.numberWidth(d)
+		}
+		if i == room-1 && i+1 < len(lines) {
+			line = scene.Sans.Fitted(line+" and more", g.size, box.Max.X-padMM-from.X)
 		}
 		out = append(out, scene.Text{At: from, Text: line, SizeMM: g.size, Halo: closed})
 	}

@@ -104,15 +104,18 @@ func madeUp(a *garden.Assessment, tub int, zone *time.Location) *garden.Season {
 		s.Days = append(s.Days, garden.SeasonDay{Date: d.String(), Open: a.Term.Open(d), LevelMM: garden.Range{P50: 130}, Litres: 0.9})
 	}
 	for _, x := range a.Term.Stretches(term.Span{From: move, To: meal}, zone) {
-		s.Closed = append(s.Closed, leaveIt(x, tub))
+		s.Closed = append(s.Closed, leaveIt(x, tub, a.Plan.Tubs[tub].Method == "still"))
 	}
 	return s
 }
 
-func leaveIt(x term.Stretch, tub int) garden.LeaveIt {
+func leaveIt(x term.Stretch, tub int, still bool) garden.LeaveIt {
 	l := garden.LeaveIt{From: x.Since, To: x.Until, Hours: x.Hours(), Why: x.Why, Risk: 0.002, RiskHigh: 0.004, Take: -1}
 	l.PowerCut = &garden.LeaveCase{Hours: 12, To4: 3.2, To3: 5.1, To2: 8.4, Says: "Lamp and pump stop. For 12 hours the roots live on what oxygen is in the water."}
 	l.PumpFailure = &garden.LeaveCase{Hours: x.Hours(), To4: 3.2, To3: 5.1, To2: 8.4, Says: "The water level falls as before; the roots run out of oxygen."}
+	if still {
+		l.PowerCut, l.PumpFailure = nil, nil
+	}
 	if x.Days() < 5 {
 		return l
 	}

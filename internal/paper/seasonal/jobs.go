@@ -22,8 +22,9 @@ type job struct {
 
 // The kinds of job that the season's tasks lack.
 const (
-	leaving = "leave" // on the last day before a closed stretch
-	weekly  = "weekly"
+	leaving  = "leave" // on the last day before a closed stretch
+	weekly   = "weekly"
+	visiting = "visit"
 )
 
 // order is the order of a day's jobs, and what each is called in a cell of the
@@ -39,7 +40,8 @@ var order = []struct{ kind, words string }{
 	{"lamp", "lamp up: %s"},
 	{"order", "order"},
 	{leaving, "leave sheet: %s"},
-	{weekly, "pH, EC: %s"},
+	{visiting, "one visit"},
+	{weekly, "pH, EC"}, // of every tub with plants, as the line under the calendar says
 }
 
 func rank(kind string) int {
@@ -77,6 +79,9 @@ func (p papers) jobs() []job {
 			}
 			out = append(out, j)
 		}
+		if nth["lower"] == 0 {
+			out = append(out, p.lowerings(i)...)
+		}
 		out = append(out, p.leavings(i)...)
 	}
 	slices.SortStableFunc(out, func(a, b job) int {
@@ -98,7 +103,7 @@ func (p papers) leavings(tub int) []job {
 		}
 		out = append(out, job{
 			on: term.DateOf(l.From), kind: leaving, tub: p.a.Tubs[tub].Name, nth: len(out) + 1,
-			do: "Before " + clock(l.From) + ": the leave-it sheet of " + p.a.Tubs[tub].Name + ", then nobody comes for " + hours(l.Hours) + ".",
+			do: "Before " + clock(l.From) + ": the leave-it sheet of " + p.a.Tubs[tub].Name + ", then nobody comes until " + moment(l.To) + ", " + hours(l.Hours) + ".",
 		})
 	}
 	return out

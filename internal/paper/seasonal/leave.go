@@ -13,8 +13,8 @@ import (
 	"rootbell/internal/school/term"
 )
 
-// weekendHours is the longest stretch that counts as a usual weekend, in hours:
-// from Friday noon to Monday noon.
+// weekendHours is the longest stretch that counts as a weekend, in hours: from
+// Friday noon to Monday noon.
 const weekendHours = 72
 
 // bearable is the risk under which a closed stretch needs nothing more: 1 in 20.
@@ -27,7 +27,7 @@ func long(l garden.LeaveIt) bool {
 }
 
 // leaveIt is a sheet for each stretch of a tub that has one, then one for all
-// usual weekends.
+// short ones.
 func (p papers) leaveIt(tub int, paper scene.Size) []content.Sheet {
 	var out []content.Sheet
 	var usual []garden.LeaveIt
@@ -66,6 +66,34 @@ func (p papers) leaveOf(tub int, l garden.LeaveIt, paper scene.Size) content.She
 	return s
 }
 
+// taken is the way that the sheet takes: the season's, else where it has none
+// that is enough the one that leaves least. found is false where none is needed,
+// or none is known.
+func taken(l garden.LeaveIt) (way garden.LeaveDo, enough, found bool) {
+	i := takenAt(l)
+	if i < 0 {
+		return way, false, false
+	}
+	return l.Options[i], l.Options[i].Risk < bearable, true
+}
+
+// takenAt is its place among the options; -1 for none.
+func takenAt(l garden.LeaveIt) int {
+	if l.Take >= 0 && l.Take < len(l.Options) {
+		return l.Take
+	}
+	least := -1
+	if l.Risk < bearable {
+		return least
+	}
+	for i, o := range l.Options {
+		if o.Risk < l.Risk && (least < 0 || o.Risk < l.Options[least].Risk) {
+			least = i
+		}
+	}
+	return least
+}
+
 // nobody says from when to when nobody comes.
 func (p papers) nobody(l garden.LeaveIt) string {
 	why := ""
@@ -86,12 +114,14 @@ func (p papers) risks(tub int, l garden.LeaveIt) []string {
 		words += ", in a thirsty class in " + chance(l.RiskHigh)
 	}
 	out := []string{words + "." + p.dry(l)}
+	way, enough, found := taken(l)
 	switch {
-	case l.Take >= 0 && l.Take < len(l.Options):
-		o := l.Options[l.Take]
-		out = append(out, "With what is ticked off below it is "+chance(o.Risk)+". The way taken: "+sentence(o.Do))
+	case found && enough:
+		out = append(out, "With what is ticked off below it is "+chance(way.Risk)+". The way taken: "+sentence(way.Do))
+	case found:
+		out = append(out, "Nothing that was tried brings it under 1 in 20. The best of it leaves "+chance(way.Risk)+": "+sentence(way.Do)+" Safer: harvest all of it before, or ask the school whether somebody may look in.")
 	case l.Risk >= bearable:
-		out = append(out, "Nothing that is known here brings it under 1 in 20. Harvest before, or ask the school whether somebody may look in.")
+		out = append(out, "Nothing that was tried brings it under 1 in 20. Harvest before, or ask the school whether somebody may look in.")
 	case p.still(tub):
 		out = append(out, "That is under 1 in 20: nothing more is needed.")
 	default:
@@ -145,10 +175,7 @@ const (
 )
 
 func (p papers) steps(tub int, l garden.LeaveIt) []step {
-	var way garden.LeaveDo
-	if l.Take >= 0 && l.Take < len(l.Options) {
-		way = l.Options[l.Take]
-	}
+	way, _, _ := taken(l)
 	does := func(kind string) bool { return strings.Contains("+"+way.Kind+"+", "+"+kind+"+") }
 	at := func(minutes int) string { return clock(l.From.Add(-time.Duration(minutes) * time.Minute)) }
 	line := p.lineFor(tub, l, way)
@@ -263,44 +290,42 @@ func lampHours(h float64) string {
 // what becomes of the oxygen is said once.
 func (p papers) fails(l garden.LeaveIt) content.Table {
 	t := content.Table{Caption: "What a failure does, and when", Wordy: true, Columns: []content.Column{{Head: "what fails"}, {Head: "what it does"}}}
-	for _, one := range []struct {
-		name string
-		of   *garden.LeaveCase
-	}{{"power cut", l.PowerCut}, {"the pump stops", l.PumpFailure}} {
-		if one.of != nil && one.of.Says != "" {
-			t.Rows = append(t.Rows, []string{one.name, sentence(one.of.Says)})
-		}
+	add := func(what, does string) { t.Rows = append(t.Rows, []string{what, does}) }
+	if c := l.PumpFailure; c != nil {
+		add("the pump stops", "No bubbles: the water's oxygen falls to 4 mg/L in about "+lasting(c.To4)+", to 3 in "+lasting(c.To3)+", to 2 in "+lasting(c.To2)+"."+outlasts(c.To2, l.Hours))
 	}
-	if c := l.PumpFailure; c != nil && c.To2 > 0 {
-		t.Rows = append(t.Rows, []string{"no bubbles", "The water's oxygen falls to 4 mg/L in " + about(c.To4) + ", to 3 in " + about(c.To3) + ", to 2 in " + about(c.To2) + "."})
+	if c := l.PowerCut; c != nil {
+		add("power cut", "Counted with "+hours(c.Hours)+": the pump stops as above, the lamp is off, and a timer may go on at another hour. The water falls below the lowest line in "+chance(c.Risk)+" cases.")
+	} else if len(p.a.Plan.Lamps) > 0 {
+		add("power cut", "The lamp is off, the leaves drink less, and a timer may go on at another hour. A tub without a pump needs no power.")
 	}
-	t.Rows = append(t.Rows, []string{"water on the floor", garden.Puddle})
+	add("water on the floor", garden.Puddle)
 	return t
 }
 
-// about says hours that are a middle of cases.
-func about(h float64) string {
-	if h < 1 {
-		return "under an hour"
+// outlasts says where the oxygen lasts longer than nobody comes.
+func outlasts(h, stretch float64) string {
+	if h > stretch {
+		return " That is longer than nobody comes."
 	}
-	return "about " + hours(h)
+	return " Whoever comes first stirs the water with a clean jug and calls an adult to the plug."
 }
 
 // otherWays are the options that are not taken.
 func otherWays(l garden.LeaveIt) content.Table {
 	t := content.Table{Caption: "Each by itself, and the risk that is left", Wordy: true, Columns: []content.Column{{Head: "risk left, in 100"}, {Head: "what is done"}}}
 	for i, o := range l.Options {
-		if i != l.Take {
+		if i != takenAt(l) {
 			t.Rows = append(t.Rows, []string{quantity.InHundred(o.Risk) + " in 100", sentence(o.Do)})
 		}
 	}
 	return t
 }
 
-// weekends is the sheet for the usual weekends.
+// weekends is the sheet for weekends and other short stretches.
 func (p papers) weekends(tub int, all []garden.LeaveIt, paper scene.Size) content.Sheet {
 	t := &p.a.Tubs[tub]
-	title := "Leave-it sheet: " + t.Name + ", usual weekends"
+	title := "Leave-it sheet: " + t.Name + ", short stretches"
 	last := content.Table{Caption: "At the end of the last lesson before each", Wordy: true, Columns: []content.Column{
 		{Head: "nobody from"}, {Head: "until, and the risk to fall below the lowest line"}, {Head: "fill to"}, {Head: "done", Tick: true},
 	}}
@@ -324,7 +349,7 @@ func (p papers) weekends(tub int, all []garden.LeaveIt, paper scene.Size) conten
 			fill,
 			look,
 		}}},
-		{Heading: "The weekends", Tables: []content.Table{last}},
+		{Heading: "Weekends, and days between lessons", Tables: []content.Table{last}},
 		{Heading: "Something is wrong", Cautions: []string{"Water on the floor, or a wet plug. " + garden.Puddle}},
 	}}
 }

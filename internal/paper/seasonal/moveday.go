@@ -29,7 +29,7 @@ func (p papers) moveDay(tub int, paper scene.Size) []content.Sheet {
 func (p papers) moveSteps(tub int) []string {
 	line := "the fill line"
 	if mm, ok := p.top(tub); ok {
-		line = "the fill line, " + p.mark(mm)
+		line = "the fill line, " + p.mark(mm) + ","
 	}
 	water := "The day before: the tub stands level in its place, filled up to " + line + " by its mixing card, without the plants."
 	if !p.still(tub) {
@@ -48,12 +48,21 @@ func (p papers) moveSteps(tub int) []string {
 		}
 	}
 	out = append(out, "In the first days look twice a day. Wilted at noon: shade it with paper until the next morning.")
-	for _, task := range inOrder(p.a.Tubs[tub].Season.Tasks) {
-		if task.Kind == "lower" {
-			out = append(out, "From "+day(task.On)+": "+sentence(task.Do))
+	for _, j := range p.jobs() {
+		if j.kind == "lower" && j.tub == p.a.Tubs[tub].Name {
+			out = append(out, j.on.Words()+": "+j.do)
+			break // the stages after it stand in the wall calendar
 		}
 	}
 	return out
+}
+
+// apartWords say how far apart the plants stand, as a heading.
+func (p papers) apartWords(tub int) string {
+	if apart := p.apart(tub); apart != alone {
+		return "Plants stand " + apart + " apart or more"
+	}
+	return "One plant has the lid to itself"
 }
 
 // holesAPage is as many rows as a page holds with what stands over them.
@@ -75,7 +84,7 @@ func (p papers) holes(tub int, paper scene.Size) []content.Sheet {
 			{Head: "hole"}, {Head: "crop"}, {Head: "leaves"}, {Head: "team"},
 		}}
 		out = append(out, content.Sheet{Title: title, Block: p.block(title, paper), Sections: []content.Section{
-			{Heading: "The holes are " + p.apart(tub) + " apart at least", Tables: []content.Table{t}},
+			{Heading: p.apartWords(tub), Tables: []content.Table{t}},
 		}})
 	}
 	return out

@@ -30,12 +30,19 @@ func (p papers) sowing(tub int, paper scene.Size) []content.Sheet {
 	return []content.Sheet{s}
 }
 
-// sowOn is the day, as a heading.
+// sowOn is the day, as a heading; the days, where the crops have several.
 func (p papers) sowOn(tub int) string {
-	if d, ok := date(p.a.Tubs[tub].Season.SowOn); ok {
-		return "Sow on " + d.Words()
+	var each []string
+	several := false
+	crops := p.crops(tub)
+	for _, c := range crops {
+		each = append(each, c.Crop+" on "+day(c.SowOn))
+		several = several || c.SowOn != crops[0].SowOn
 	}
-	return "Sow on ____________"
+	if several {
+		return "Sow " + listed(each)
+	}
+	return "Sow on " + day(p.a.Tubs[tub].Season.SowOn)
 }
 
 func (p papers) sowWords(tub int) []string {
@@ -124,16 +131,19 @@ func (p papers) deep(mm float64) string {
 	return itoa(int(math.Round(mm))) + " mm"
 }
 
+// alone stands for the distance of a plant that has no neighbour.
+const alone = "–"
+
 // apart is how far the holes of a tub's lid are apart at least.
 func (p papers) apart(tub int) string {
 	l := p.a.Tubs[tub].Lid
 	if l == nil {
-		return "–"
+		return alone
 	}
 	if layout, ok := l.Layout(l.Chosen); ok && len(layout.Holes) > 1 {
 		return p.mark(layout.SpacingMM)
 	}
-	return "–"
+	return alone
 }
 
 func (p papers) sowSteps(tub int) []string {

@@ -9,6 +9,7 @@ import (
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/scene"
+	"rootbell/internal/school/term"
 )
 
 // visit is one visit to the room within a closed stretch, for all tubs that
@@ -53,18 +54,27 @@ func (p papers) visits() []visit {
 			v.needs = append(v.needs, need{tub: i, litres: way.Litres, lineMM: p.lineFor(i, l, way)})
 		}
 	}
-	// Where a visit is counted on, tubs that it would only help are left out of
-	// the reckoning, not of the card.
 	slices.SortStableFunc(out, func(a, b visit) int { return a.from.Compare(b.from) })
+	return out
+}
+
+// visitings are the visits that are counted on, on the first day of their window.
+func (p papers) visitings() []job {
+	var out []job
+	for _, v := range p.visits() {
+		if v.taken {
+			out = append(out, job{on: term.DateOf(v.from), kind: visiting, nth: len(out) + 1, do: p.window(v) + ". The visitor card says what is done."})
+		}
+	}
 	return out
 }
 
 // visitOf is the visit of a stretch: that of the way taken, else of the first
 // way that has one.
-func visitOf(l garden.LeaveIt) (way garden.LeaveDo, taken, ok bool) {
+func visitOf(l garden.LeaveIt) (way garden.LeaveDo, counted, ok bool) {
 	whole := func(o garden.LeaveDo) bool { return o.VisitA != nil && o.VisitB != nil && o.Litres > 0 }
-	if l.Take >= 0 && l.Take < len(l.Options) && whole(l.Options[l.Take]) {
-		return l.Options[l.Take], true, true
+	if i := takenAt(l); i >= 0 && whole(l.Options[i]) {
+		return l.Options[i], true, true
 	}
 	if i := slices.IndexFunc(l.Options, whole); i >= 0 {
 		return l.Options[i], false, true

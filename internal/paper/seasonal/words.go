@@ -39,21 +39,30 @@ func moment(t time.Time) string { return t.Format("Mon 2 Jan, 15:04") }
 // clock is the hour of a moment.
 func clock(t time.Time) string { return t.Format("15:04") }
 
-// hours are whole hours, as one counts days in which nobody comes.
-func hours(h float64) string {
-	n := int(math.Round(h))
-	if n == 1 {
-		return "1 hour"
+// noBreak keeps a number and what it counts on one line.
+const noBreak = "\u00a0"
+
+// hours are whole hours, as one counts the time in which nobody comes.
+func hours(h float64) string { return count(int(math.Round(h)), "hour", "hours") }
+
+// lasting says a length of time as people do: in days from three days on.
+func lasting(h float64) string {
+	const day, inDays = 24, 72
+	switch {
+	case h < 1:
+		return "under an hour"
+	case h >= inDays:
+		return count(int(math.Round(h/day)), "day", "days")
 	}
-	return strconv.Itoa(n) + " hours"
+	return hours(h)
 }
 
 // count is so many things.
 func count(n int, one, many string) string {
 	if n == 1 {
-		return "1 " + one
+		return "1" + noBreak + one
 	}
-	return strconv.Itoa(n) + " " + many
+	return strconv.Itoa(n) + noBreak + many
 }
 
 // chance is a risk within a sentence: 'about 1 in 7'.
