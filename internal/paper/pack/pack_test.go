@@ -63,33 +63,38 @@ func TestEachPaperHasItsNameTitleAndPage(t *testing.T) {
 func TestSheetAndPageSayTheSame(t *testing.T) {
 	everyPack(t, func(t *testing.T, a *garden.Assessment, size scene.Size) {
 		for _, p := range pages(t, a, size) {
-			if p.Kind != pack.PDF {
-				continue
-			}
-			pdf, err := p.Draw(size)
-			if err != nil {
-				t.Fatalf("%s: %v", p.Name, err)
-			}
-			text := pdfText(t, pdf)
-			onPage := map[string]bool{}
-			for _, word := range shown(pageText(p)) {
-				onPage[word] = true
-			}
-			var missing []string
-			for _, printed := range strings.Split(text, "\f") {
-				missing = append(missing, unsaid(p.Name, printed, onPage)...)
-			}
-			if len(missing) > 0 {
-				t.Errorf("%s: on the sheet and not on the page: %q", p.Name, missing)
-			}
-			onSheet := " " + strings.Join(shown(text), " ") + " "
-			for _, said := range inOrder(p) {
-				if words := strings.Join(shown(said), " "); !strings.Contains(onSheet, " "+words+" ") {
-					t.Errorf("%s: on the page and not on the sheet: %s", p.Name, said)
-				}
+			if p.Kind == pack.PDF {
+				sameSaid(t, p, size)
 			}
 		}
 	})
+}
+
+// sameSaid holds a printed paper against its page.
+func sameSaid(t *testing.T, p pack.Page, size scene.Size) {
+	t.Helper()
+	pdf, err := p.Draw(size)
+	if err != nil {
+		t.Fatalf("%s: %v", p.Name, err)
+	}
+	text := pdfText(t, pdf)
+	onPage := map[string]bool{}
+	for _, word := range shown(pageText(p)) {
+		onPage[word] = true
+	}
+	var missing []string
+	for _, printed := range strings.Split(text, "\f") {
+		missing = append(missing, unsaid(p.Name, printed, onPage)...)
+	}
+	if len(missing) > 0 {
+		t.Errorf("%s: on the sheet and not on the page: %q", p.Name, missing)
+	}
+	onSheet := " " + strings.Join(shown(text), " ") + " "
+	for _, said := range inOrder(p) {
+		if words := strings.Join(shown(said), " "); !strings.Contains(onSheet, " "+words+" ") {
+			t.Errorf("%s: on the page and not on the sheet: %s", p.Name, said)
+		}
+	}
 }
 
 // inOrder are the sentences that stand on the sheet as on the page.
