@@ -60,11 +60,25 @@ func (s *search) candidates() {
 		from = start
 	}
 	for d, ok := settleFrom(s.w.Calendar, from); ok && d.Before(s.by); d, ok = settleFrom(s.w.Calendar, d.Add(1)) {
+		if !s.sowable(d) {
+			continue
+		}
 		s.days = append(s.days, d)
 		if sown && !free {
 			return
 		}
 	}
+}
+
+// sowable tells whether each crop has a day for its sowing before it moves on a
+// day.
+func (s *search) sowable(move term.Date) bool {
+	for _, c := range s.w.Crops {
+		if _, ok := c.dates(s.w.Calendar, move, s.first, s.w.Plants(c)); !ok {
+			return false
+		}
+	}
+	return true
 }
 
 // course is that of a candidate.
