@@ -119,7 +119,7 @@ func (o *ChooseOffer) Which(a *Assessment) string {
 	if o.LeastMM != nil {
 		text += fmt.Sprintf(" No two in use are closer than %s", quantity.Format(quantity.Length, *o.LeastMM, a.Plan.Units))
 		if o.Proved {
-			text += ", and no other choice of as many stands further apart: every choice is ruled out by proof."
+			text += fmt.Sprintf(", and no other choice of %d stands further apart: that is proved.", o.PlantSites)
 		} else {
 			text += ", the best that was found."
 		}

@@ -26,6 +26,7 @@ const (
 
 	seasonStyle = "season.css"
 	lessonStyle = "lessons.css"
+	chooseStyle = "choose.css"
 )
 
 // assets are the pages' own style sheet, scripts and icon. Their address holds
@@ -51,7 +52,7 @@ func readAssets() (*assets, error) {
 			return nil, err
 		}
 		hash.Write(text)
-		if path.Ext(e.Name()) == ".css" && e.Name() != paperStyle && e.Name() != mixStyle && e.Name() != seasonStyle && e.Name() != lessonStyle && e.Name() != troubleStyle {
+		if path.Ext(e.Name()) == ".css" && e.Name() != paperStyle && e.Name() != mixStyle && e.Name() != seasonStyle && e.Name() != lessonStyle && e.Name() != chooseStyle && e.Name() != troubleStyle {
 			styles = append(styles, e.Name())
 		}
 		a.file[e.Name()] = text

@@ -87,6 +87,18 @@ func (o *opened) everyScene(units string) []scene {
 			b.write("bottle.label.N", "5 kg")
 			b.follow(`#mix [value="shelf"]`)
 		}},
+		page("offered", "/offered"),
+		{"offered-to-mend", "Not done yet", func(b *tab) { b.visit("/offered"); b.follow("#offered .btn.first") }},
+		{"choose-to-mend", "Not saved yet", func(b *tab) {
+			b.visit("/g/" + own + "/choose")
+			b.write("kit.name", "kit")
+			b.write("kit.volume", "5 kg")
+			b.follow(`#choose [value="offer"]`)
+		}},
+		{"choose-more", "One big tub or several small ones", func(b *tab) {
+			b.visit("/g/example-fernhollow/choose")
+			b.click("#choose-more > summary")
+		}},
 		{"mix-more", "Half the dose does not give half the EC", func(b *tab) {
 			b.visit("/g/example-fernhollow/mix")
 			b.click("#mix-more > summary")

@@ -43,6 +43,7 @@ var gardenPages = []tab{
 	{Name: "Mix", Address: "mix"},
 	{Name: "Season", Address: "season"},
 	{Name: "Logbook", Address: "logbook"},
+	{Name: "Choose", Address: "choose"},
 	{Name: "Working", Address: "working"},
 	{Name: "Papers", Address: "papers"},
 	{Name: "Plan as text", Address: "text"},
@@ -53,7 +54,7 @@ var gardenPages = []tab{
 func tabsOf(o *opened, a *garden.Assessment, page string) (front, later []tab) {
 	for _, t := range gardenPages {
 		t.Here = t.Address == page
-		waits := t.Address == "mix" && !t.Here && !mixingHasCome(o, a) || t.Address == "season" && !t.Here && !seasonHasCome(o, a)
+		waits := !t.Here && (t.Address == "mix" && !mixingHasCome(o, a) || t.Address == "season" && !seasonHasCome(o, a) || t.Address == "choose" && !choosingHasCome(o))
 		t.Address = "/g/" + o.ID + "/" + t.Address
 		if waits {
 			later = append(later, t)
@@ -109,3 +110,7 @@ func mixingHasCome(o *opened, a *garden.Assessment) bool {
 	i, ok := a.Term.TermAt(day)
 	return ok && a.Term.WeekOf(i, day) > buildingWeeks
 }
+
+// choosingHasCome tells whether the page Choose stands in front: as soon as an
+// offer is in the plan.
+func choosingHasCome(o *opened) bool { return o.Plan == nil || len(o.Plan.Offers) > 0 }

@@ -103,9 +103,10 @@ func (s *Server) assess(ctx context.Context, o *opened, effort lid.Effort) (*gar
 	return s.work.of(ctx, o.Text, o.Plan, o.Today, effort, 0)
 }
 
-// mixed is the garden worked out in full, with what its tubs are filled with.
+// mixed is the garden worked out in full, with what its tubs are filled with and
+// what there is to choose between.
 func (s *Server) mixed(ctx context.Context, o *opened) (*garden.Assessment, error) {
-	return s.work.of(ctx, o.Text, o.Plan, o.Today, lid.Full, garden.StageMix)
+	return s.work.of(ctx, o.Text, o.Plan, o.Today, lid.Full, garden.StageMix|garden.StageChoose)
 }
 
 // ready opens a garden whose plan can be read and works it out in full. A text

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"mime"
 	"net/http"
+	"slices"
 	"strconv"
 
 	"rootbell/internal/garden"
@@ -55,15 +56,16 @@ func (s *Server) showPapers(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	season := pack.SeasonOf(seasoned, revisionOf(o))
+	deciding := pack.ChooseOf(mixed, revisionOf(o))
 	body := papersBody{
 		ID: o.ID, Size: a.Paper(), Groups: paperGroups(a, papers), Stops: stopsOf(a),
-		Answer: fmt.Sprintf("%s papers for the day of building, %s for the day of mixing, %s for the season and %s for the days at the tub.", capital(inWords(len(papers))), inWords(len(mixing)), inWords(len(season)), inWords(len(daily))),
+		Answer: fmt.Sprintf("%s papers for the day of building, %s for the day of mixing, %s for the season, %s for the days at the tub and %s for the decision to buy or build.", capital(inWords(len(papers))), inWords(len(mixing)), inWords(len(season)), inWords(len(daily)), inWords(len(deciding))),
 	}
 	body.Groups = append(body.Groups, paperGroup{Name: "For the day of mixing", Papers: mixing})
 	if len(season) > 0 {
 		body.Groups = append(body.Groups, paperGroup{Name: "For the season", Papers: season})
 	}
-	body.Groups = append(body.Groups, paperGroup{Name: "At the tub", Papers: daily})
+	body.Groups = append(body.Groups, paperGroup{Name: "At the tub", Papers: daily}, paperGroup{Name: "Buy or build", Papers: deciding})
 	for _, t := range a.Tubs {
 		if _, ok := pack.Named(papers, "lid-"+garden.Slug(t.Name)+".pdf"); !ok {
 			body.Missing = append(body.Missing, t.Name)
@@ -153,7 +155,7 @@ func (s *Server) paperAsked(w http.ResponseWriter, r *http.Request) (ask askedPa
 		s.failed(w, r, err)
 		return ask, false
 	}
-	if ask.Paper, ok = pack.Named(pack.MixOf(mixed, revisionOf(ask.o)), r.PathValue("name")); ok {
+	if ask.Paper, ok = pack.Named(slices.Concat(pack.MixOf(mixed, revisionOf(ask.o)), pack.ChooseOf(mixed, revisionOf(ask.o))), r.PathValue("name")); ok {
 		ask.a = mixed
 		return ask, true
 	}

@@ -38,6 +38,12 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("POST /g/{garden}/season", s.saveSeason)
 	m.HandleFunc("POST /g/{garden}/season/try", s.trySeason)
 
+	m.HandleFunc("GET /offered", s.showOffered)
+	m.HandleFunc("POST /offered", s.offered)
+	m.HandleFunc("GET /g/{garden}/choose", s.showChoose)
+	m.HandleFunc("POST /g/{garden}/choose", s.saveChoose)
+	m.HandleFunc("POST /g/{garden}/choose/try", s.tryChoose)
+
 	m.HandleFunc("GET /g/{garden}/today", s.showToday)
 
 	m.HandleFunc("GET /g/{garden}/trouble", s.showTrouble)

@@ -139,6 +139,7 @@ func (s *Server) bringBack(w http.ResponseWriter, r *http.Request) {
 var messages = map[string]string{
 	"saved":    "It is in the plan.",
 	"copied":   "This copy is yours: change what you like.",
+	"offered":  "The offer stands beside building a tub of usual size. Give prices and what your school has, and measure your own tub on the page Build.",
 	"begun":    "Your lid is drawn. Check the measures, then print the lid sheet.",
 	"away":     "The garden is put away. It can be brought back from the foot of this page.",
 	"back":     "The garden is back.",

@@ -53,6 +53,10 @@ func (s *Server) showWorkings(w http.ResponseWriter, r *http.Request) {
 			body.Scopes = append(body.Scopes, scopeView{a.Tubs[i].Name + ", its mix", "?of=" + mix + on, scope == mix})
 		}
 	}
+	if a.Choose != nil {
+		known = known || scope == chooseScope
+		body.Scopes = append(body.Scopes, scopeView{"Buy or build", "?of=" + chooseScope + on, scope == chooseScope})
+	}
 	if !known && scope != "garden" && len(a.Tubs) > 0 {
 		scope = garden.Slug(a.Tubs[0].Name)
 		body.Scopes[0].Here = true
@@ -100,6 +104,9 @@ func stepsOf(a *garden.Assessment) map[string]bool {
 // mixScope ends the scope of the numbers of a tub's mix.
 const mixScope = ".mix"
 
+// chooseScope is the scope of the numbers of buying or building.
+const chooseScope = "choose"
+
 func scopeOf(a *garden.Assessment, key string) string {
 	for i := range a.Tubs {
 		slug := garden.Slug(a.Tubs[i].Name)
@@ -109,6 +116,9 @@ func scopeOf(a *garden.Assessment, key string) string {
 		case strings.HasPrefix(key, "tubs."+slug+"."):
 			return slug
 		}
+	}
+	if strings.HasPrefix(key, chooseScope+".") {
+		return chooseScope
 	}
 	return "garden"
 }
