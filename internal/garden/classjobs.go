@@ -113,3 +113,20 @@ func (c *Class) WeekOn(d term.Date) (ClassWeek, bool) {
 	}
 	return ClassWeek{}, false
 }
+
+// Do is what somebody does, as of several: 'looks' and 'look'. It knows the
+// verbs of the jobs.
+func Do(words string, people int) string {
+	if people < 2 {
+		return words
+	}
+	out := strings.Fields(words)
+	for i, w := range out {
+		if plain, ok := ofMany[w]; ok {
+			out[i] = plain
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+var ofMany = map[string]string{"looks": "look", "looks,": "look,", "reads": "read", "tops": "top", "measures": "measure", "keeps": "keep", "writes": "write", "has": "have"}

@@ -23,6 +23,7 @@ var styleOrder = []string{"tokens.css", "base.css"}
 const (
 	paperStyle = "paper.css"
 	mixStyle   = "mix.css"
+	classStyle = "class.css"
 
 	seasonStyle = "season.css"
 	lessonStyle = "lessons.css"
@@ -52,7 +53,7 @@ func readAssets() (*assets, error) {
 			return nil, err
 		}
 		hash.Write(text)
-		if path.Ext(e.Name()) == ".css" && e.Name() != paperStyle && e.Name() != mixStyle && e.Name() != seasonStyle && e.Name() != lessonStyle && e.Name() != chooseStyle && e.Name() != troubleStyle {
+		if path.Ext(e.Name()) == ".css" && e.Name() != paperStyle && e.Name() != mixStyle && e.Name() != seasonStyle && e.Name() != lessonStyle && e.Name() != chooseStyle && e.Name() != troubleStyle && e.Name() != classStyle {
 			styles = append(styles, e.Name())
 		}
 		a.file[e.Name()] = text

@@ -44,6 +44,7 @@ var gardenPages = []tab{
 	{Name: "Season", Address: "season"},
 	{Name: "Logbook", Address: "logbook"},
 	{Name: "Choose", Address: "choose"},
+	{Name: "Class", Address: "class"},
 	{Name: "Working", Address: "working"},
 	{Name: "Papers", Address: "papers"},
 	{Name: "Plan as text", Address: "text"},
@@ -55,6 +56,7 @@ func tabsOf(o *opened, a *garden.Assessment, page string) (front, later []tab) {
 	for _, t := range gardenPages {
 		t.Here = t.Address == page
 		waits := !t.Here && (t.Address == "mix" && !mixingHasCome(o, a) || t.Address == "season" && !seasonHasCome(o, a) || t.Address == "choose" && !choosingHasCome(o))
+		waits = waits || t.Address == "class" && !t.Here && !classHasCome(o, a)
 		t.Address = "/g/" + o.ID + "/" + t.Address
 		if waits {
 			later = append(later, t)

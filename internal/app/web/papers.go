@@ -66,6 +66,12 @@ func (s *Server) showPapers(w http.ResponseWriter, r *http.Request) {
 		body.Groups = append(body.Groups, paperGroup{Name: "For the season", Papers: season})
 	}
 	body.Groups = append(body.Groups, paperGroup{Name: "At the tub", Papers: daily}, paperGroup{Name: "Buy or build", Papers: deciding})
+	classed, err := s.classed(r.Context(), o)
+	if err != nil {
+		s.failed(w, r, err)
+		return
+	}
+	body.Groups = append(body.Groups, paperGroup{Name: "For the class", Papers: pack.ClassOf(classed, revisionOf(o))})
 	for _, t := range a.Tubs {
 		if _, ok := pack.Named(papers, "lid-"+garden.Slug(t.Name)+".pdf"); !ok {
 			body.Missing = append(body.Missing, t.Name)
@@ -173,6 +179,15 @@ func (s *Server) paperAsked(w http.ResponseWriter, r *http.Request) (ask askedPa
 		ask.on = on.String()
 	}
 	if ask.Paper, ok = pack.Named(pack.TodayOf(morning, revisionOf(ask.o)), r.PathValue("name")); ok {
+		return ask, true
+	}
+	classed, err := s.classed(r.Context(), ask.o)
+	if err != nil {
+		s.failed(w, r, err)
+		return ask, false
+	}
+	if ask.Paper, ok = pack.Named(pack.ClassOf(classed, revisionOf(ask.o)), r.PathValue("name")); ok {
+		ask.a, ask.on = classed, ""
 		return ask, true
 	}
 	seasoned, err := s.seasoned(r.Context(), ask.o, lid.Full)

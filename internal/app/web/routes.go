@@ -43,6 +43,8 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("GET /g/{garden}/choose", s.showChoose)
 	m.HandleFunc("POST /g/{garden}/choose", s.saveChoose)
 	m.HandleFunc("POST /g/{garden}/choose/try", s.tryChoose)
+	m.HandleFunc("GET /g/{garden}/class", s.showClass)
+	m.HandleFunc("POST /g/{garden}/class", s.saveClass)
 
 	m.HandleFunc("GET /g/{garden}/today", s.showToday)
 
