@@ -119,7 +119,7 @@ func (s *tubSeason) leaveIt(i int, c season.Closed) LeaveIt {
 		}
 		out.Options = append(out.Options, LeaveDo{
 			Kind: o.Kind, Do: o.Do(s.plan.Units), Risk: share(o.Risk), LineMM: quantity.Round(o.LineMM, 1), Hours: quantity.Round(o.LampHours, 2),
-			Plants: plants, Litres: quantity.Round(o.VisitL, 2), PourL: quantity.Round(o.PourL, 2), VisitA: momentOf(o.VisitFrom), VisitB: momentOf(o.VisitTo),
+			Plants: plants, Litres: quantity.Round(o.VisitL, 2), PourL: quantity.Round(o.PourL, 3), VisitA: momentOf(o.VisitFrom), VisitB: momentOf(o.VisitTo),
 		})
 	}
 	return out
@@ -161,6 +161,9 @@ func (s *tubSeason) learned(f season.Followed) {
 	}
 	if says, guess := f.Guess(all); guess {
 		s.out.Guess = says
+		if s.now.Before(f.Clock.Start) {
+			s.out.Guess = "The rate is the model's guess until the class has read the water three times."
+		}
 	}
 	for _, x := range f.Expected {
 		r := all[x.Reading]

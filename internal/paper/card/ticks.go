@@ -10,7 +10,7 @@ import (
 const (
 	boxMM     = 5.0
 	boxWideMM = boxMM + 4
-	narrow    = 0.3
+	narrow    = 0.23
 )
 
 // tick is a row of a list to tick off: its words over as many lines as they

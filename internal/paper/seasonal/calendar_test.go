@@ -182,3 +182,36 @@ func TestAFullTerm(t *testing.T) {
 		t.Errorf("a calendar of 35 weeks has %d pages", len(pages[0]))
 	}
 }
+
+// A term of twenty weeks stands upright where that has the larger type, and
+// nothing of it is cut.
+func TestALongTermStandsUpright(t *testing.T) {
+	a := example(t, "fernhollow", garden.Metric)
+	day := func(text string) term.Date {
+		d, err := term.ParseDate(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return d
+	}
+	a.Term = term.New(term.Given{Terms: []term.Span{{From: day("2027-01-11"), To: day("2027-05-28")}}, ArriveMin: term.ArriveMin, LeaveMin: term.LeaveMin})
+	for _, size := range sizes {
+		p := wall(t, a, size)
+		if p.Size != size {
+			t.Errorf("the page is %v", p.Size)
+		}
+		numbers := 0
+		for _, x := range texts(p, 11) {
+			if strings.Contains(x.Text, "more") || strings.Contains(x.Text, "…") {
+				t.Errorf("%q is cut", x.Text)
+			}
+			if x.Face == scene.SansBold {
+				numbers++
+			}
+		}
+		// Twenty weeks of seven days with their numbers, up to the last Friday.
+		if want := 20 + 20*7 - 2; numbers != want {
+			t.Errorf("%d bold numbers, want %d", numbers, want)
+		}
+	}
+}

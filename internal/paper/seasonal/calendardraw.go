@@ -30,6 +30,10 @@ const (
 // mostWeeks is as many weeks as one page holds in the smallest type.
 const mostWeeks = 20
 
+// acrossPoints is the type from which on the page lies across, as a wall
+// calendar does; under it the way is taken that has the larger type.
+const acrossPoints = 13.0
+
 // drawnCalendar draws the weeks; the days in words are set.
 func (p papers) drawnCalendar(paper scene.Size) [][]card.Page {
 	w, ok := p.wall()
@@ -38,13 +42,20 @@ func (p papers) drawnCalendar(paper scene.Size) [][]card.Page {
 	}
 	var pages []card.Page
 	for _, part := range w.chunks(mostWeeks) {
-		pages = append(pages, p.calendarPage(part, paper.Across()))
+		page, points := p.calendarPage(part, paper.Across())
+		if points < acrossPoints {
+			if upright, larger := p.calendarPage(part, paper); larger > points {
+				page = upright
+			}
+		}
+		pages = append(pages, page)
 	}
 	return [][]card.Page{pages}
 }
 
-// calendarPage is one page of the calendar, in the largest type that fits.
-func (p papers) calendarPage(w wall, size scene.Size) card.Page {
+// calendarPage is one page of the calendar, in the largest type that fits; 0
+// points where none does and cells are cut.
+func (p papers) calendarPage(w wall, size scene.Size) (page card.Page, points float64) {
 	inner := scene.Box{Min: scene.Point{X: sideMM, Y: sideMM}, Max: scene.Point{X: size.Width - sideMM, Y: size.Height - sideMM}}
 	foot := scene.BoxAt(inner.Min, inner.Width(), footMM)
 	out := p.cover.TitleBlock(foot, "Wall calendar", size)
@@ -58,8 +69,12 @@ func (p papers) calendarPage(w wall, size scene.Size) card.Page {
 	for _, e := range notes.Elements {
 		out = append(out, scene.Moved(e, scene.Point{Y: used - notes.Box.Height()}))
 	}
-	grid := scene.Box{Min: scene.Point{X: inner.Min.X, Y: foot.Max.Y + 2 + used + 1}, Max: scene.Point{X: inner.Max.X, Y: inner.Max.Y - titleMM}}
-	return card.Page{Size: size, Elements: append(out, w.draw(grid)...)}
+	box := scene.Box{Min: scene.Point{X: inner.Min.X, Y: foot.Max.Y + 2 + used + 1}, Max: scene.Point{X: inner.Max.X, Y: inner.Max.Y - titleMM}}
+	g := w.grid(box)
+	if g.fits {
+		points = g.size / scene.PointMM
+	}
+	return card.Page{Size: size, Elements: append(out, g.elements()...)}, points
 }
 
 func calendarTitle(inner scene.Box, head string) []scene.Element {
@@ -83,14 +98,15 @@ type grid struct {
 	fits  bool
 }
 
-func (w wall) draw(box scene.Box) []scene.Element {
+// grid lays the weeks into a box in the largest type that fits.
+func (w wall) grid(box scene.Box) grid {
 	var g grid
 	for points := wallPoints; points >= leastPoints; points -= 0.5 {
 		if g = w.laid(box, points*scene.PointMM); g.fits {
 			break
 		}
 	}
-	return g.elements()
+	return g
 }
 
 // laid wraps every cell at a type size; a week is as high as its fullest day.

@@ -53,16 +53,11 @@ func (p papers) leaveOf(tub int, l garden.LeaveIt, paper scene.Size) content.She
 		s.Sections,
 		content.Section{Heading: p.nobody(l), Paragraphs: p.risks(tub, l)},
 		content.Section{Heading: "Tick off, in this order", Tables: []content.Table{p.ticks(tub, l)}},
+		content.Section{Heading: "If something fails meanwhile", Lines: []content.Line{"Caretaker, phone ______________ Teacher, phone ______________"}, Tables: []content.Table{p.fails(l)}},
 	)
-	if fails := p.fails(l); len(fails.Rows) > 0 {
-		s.Sections = append(s.Sections, content.Section{Heading: "If something fails meanwhile", Tables: []content.Table{fails}})
-	}
 	if others := otherWays(l); len(others.Rows) > 0 {
 		s.Sections = append(s.Sections, content.Section{Heading: "What else could be done", Tables: []content.Table{others}})
 	}
-	s.Sections = append(s.Sections, content.Section{Heading: "On " + moment(l.To) + ", before anything is poured in", Lines: []content.Line{
-		"Level found ________ team ________ Caretaker, phone ____________",
-	}})
 	return s
 }
 
@@ -189,7 +184,9 @@ func (p papers) steps(tub int, l garden.LeaveIt) []step {
 	if does("still") {
 		add(before, "Look at the line: for ten days it has been lowered by stages. If it has not, this way is not open: take another.", "")
 	}
-	add(before, "Stand plain tap water in open cans, so that it loses its chlorine and comes to the room's warmth.", p.toStand(way))
+	if !p.still(tub) || way.LineMM > 0 || way.Litres > 0 {
+		add(before, "Stand plain tap water in open cans, so that it loses its chlorine and comes to the room's warmth.", p.toStand(way))
+	}
 	if does("visit") {
 		add(before, "Hand over the visitor card. Show the tub, its line, the towels and this sheet.", "")
 	}
@@ -220,6 +217,7 @@ func (p papers) steps(tub int, l garden.LeaveIt) []step {
 	}
 	add(at(lookMin), look, "")
 	add(clock(l.From), "Hang the puddle card on the door. The last one leaves.", "")
+	add(term.DateOf(l.To).Words(), "At "+clock(l.To)+", the return card in hand: before anything is poured in, read the level.", "level ______")
 	return out
 }
 

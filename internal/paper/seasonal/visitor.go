@@ -133,7 +133,7 @@ func (p papers) visitSteps(v visit) []string {
 	out = append(
 		out, read,
 		"Pour plain water from the cans that stand ready into each tub, slowly, until its line or until its can is empty, whichever comes first. Never straight from the tap.",
-		"The can is half filled for carrying: a litre weighs a kilogram.",
+		"Carry a can no more than half full: "+p.heavy()+".",
 		"Look at the lamp: is it on or off as its timer says? Does the timer show the time of a phone?",
 	)
 	const dial = "It is set by turning its dial, with dry hands, and stays plugged in."
@@ -142,6 +142,14 @@ func (p papers) visitSteps(v visit) []string {
 		clock = clockWords(d, forward) + " " + dial
 	}
 	return append(out, clock, "Wipe up each drip. Close the lid's small hole. Write down day and hour.")
+}
+
+// heavy says what water weighs (a litre of it a kilogram, a US gallon 8.34 lb).
+func (p papers) heavy() string {
+	if p.a.Plan.Units == garden.US {
+		return "a gallon weighs over 8 lb"
+	}
+	return "a litre weighs a kilogram"
 }
 
 func (p papers) visitTable(v visit) content.Table {

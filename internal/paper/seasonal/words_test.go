@@ -41,13 +41,13 @@ func TestWhatAPaperMayNotLack(t *testing.T) {
 		"leave-it-Heron.pdf": {
 			"Nobody comes from Fri 12 Feb, 15:30 to Mon 22 Feb, 08:30 (break): 233 hours", "in about 2 in 5 cases", "below the lowest line, 8.0 cm,",
 			"Thu 11 Feb | Stand plain tap water in open cans", "3.1 L", "14:30 | Read level, pH and EC", "14:55 | Fill up", "up to 14.0 cm, about 3.1 L", "Never over 16.7 cm",
-			"15:10 | An adult with dry hands sets the lamp's timer to fewer hours a day. | 8 h a day | __", "15:20 | Look and listen: bubbles", "15:30 | Hang the puddle card",
+			"15:10 | An adult with dry hands sets the lamp's timer to fewer hours a day. | 8 h a day | __", "15:20 | Look and listen: bubbles", "15:30 | Hang the puddle card", "Mon 22 Feb | At 08:30, the return card in hand: before anything is poured in, read the level.",
 			"4 mg/L in about 3 hours, to 3 in 5 hours, to 2 in 8 hours", "power cut", "Nobody touches plug or switch", "2 in 100 | Fill up to 14.0 cm and harvest 3 plants before.",
 			"Nobody comes from Fri 5 Mar, 15:30 to Tue 9 Mar, 08:30 (staff day): 89 hours", "Fri 29 Jan, 15:30 | Mon 1 Feb, 08:30, 65 hours, risk under 1 in 100 | 16.7 cm | __",
 		},
 		"visitor-card.pdf": {
 			"Come once, between Tue 16 Feb, 09:00 and Thu 18 Feb, 17:00, by the clock of Europe/Dublin", "Before going in, look from the door", "An adult who need not step in the water cuts the circuit at the board",
-			"Heron | 6.0 L | ", "Otter | 6.0 L | ", "Never straight from the tap", "no plant food", "Teacher, phone ______", "stays plugged in",
+			"Heron | 6.0 L | ", "Otter | 6.0 L | ", "Never straight from the tap", "no plant food", "Teacher, phone ______", "stays plugged in", "a litre weighs a kilogram",
 		},
 		"seed-labels.pdf":   {"Heron, cell 1 of 9, leaf lettuce | sow Mon 11 Jan | into the tub Mon 25 Jan | __", "Otter, cell 4 of 4, pak choi | sow Tue 12 Jan | into the tub Tue 26 Jan | __"},
 		"wall-calendar.pdf": {"1, 11 Jan | 11; sow: Heron; order | 12; sow: Otter", "6, 15 Feb | 15; break", "24; meal", "Before 15:30: the leave-it sheets of Heron and Otter, then nobody comes until Mon 22 Feb, 08:30, 233 hours."},
