@@ -27,6 +27,14 @@ func TestGoldenCheck(t *testing.T) {
 	}
 }
 
+func TestGoldenSeason(t *testing.T) {
+	for _, name := range []string{"fernhollow", "saltbrook"} {
+		t.Run(name, func(t *testing.T) {
+			compare(t, filepath.Join("testdata", "golden", name+"-season.txt"), printed(t, "season", filepath.Join(examples, name+".yaml")))
+		})
+	}
+}
+
 func TestGoldenMix(t *testing.T) {
 	for _, name := range []string{"fernhollow", "saltbrook"} {
 		t.Run(name, func(t *testing.T) {

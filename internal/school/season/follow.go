@@ -100,7 +100,11 @@ func (c Course) routine(l leg, clock Clock) []forecast.Event {
 		case c.Held && (c.Tub.Still || !c.Calendar.Open(d)):
 			out = append(out, forecast.Event{AtHour: at, Kind: forecast.FillTo, LineMM: c.Line(d), ECmS: c.Care.TopUpECmS})
 			continue
-		case c.Tub.Still || !c.Calendar.Open(d):
+		case !c.Calendar.Open(d):
+			continue
+		case c.Tub.Still: // raised only from under the lowest line, as far as roots in the gap bear
+			line := min(c.Tub.LineMM, c.Tub.LowestMM+value(factStillRaise))
+			out = append(out, forecast.Event{AtHour: at, Kind: forecast.FillTo, LineMM: line, DropMM: line - c.Tub.LowestMM, ECmS: c.Care.TopUpECmS})
 			continue
 		}
 		if holds(changes, d) {
