@@ -18,6 +18,7 @@ type Card struct {
 	// HandMM is the width of a letter written by hand, so that a blank is as wide
 	// as what goes in; 0 stretches blanks over the line.
 	HandMM float64
+	RowMM  float64 // height of a table's row; 0 for 8.6
 	// Sheets is what it says, a sheet for each page that is begun.
 	Sheets func(scene.Size) []content.Sheet
 

@@ -13,6 +13,8 @@ const (
 	sideMM = 12.0
 	footMM = 11.0 // the title block
 	lineMM = 8.5  // a line to write on
+
+	usualRowMM = 8.6 // of a table
 )
 
 // PDF prints the card on a size of paper: its sheets one after another, each
@@ -118,8 +120,11 @@ func (c Card) blocks(s content.Sheet) []block {
 			c.heading(column, section.Heading)
 			first(column)
 		}
-		if section.Whole {
+		switch {
+		case section.Whole:
 			parts = []block{c.cutOut(parts)}
+		case section.Together:
+			parts = []block{together(parts)}
 		}
 		out = append(out, parts...)
 	}
@@ -132,6 +137,15 @@ func (c Card) heading(column *scene.Column, words string) {
 	column.Gap(1.8)
 	column.Text(style, words)
 	column.Gap(0.8)
+}
+
+// together is a section that no page parts.
+func together(parts []block) block {
+	return func(column *scene.Column) {
+		for _, part := range parts {
+			part(column)
+		}
+	}
 }
 
 // cutOut is a section with a broken line round it to cut along.
@@ -330,6 +344,10 @@ func (c Card) table(column *scene.Column, t content.Table) {
 		}
 		shares[i] = max(wide, 3)
 	}
-	column.Table(t.Set(c.least()*scene.PointMM, 8.6, shares...))
+	row := c.RowMM
+	if row == 0 {
+		row = usualRowMM
+	}
+	column.Table(t.Set(c.least()*scene.PointMM, row, shares...))
 	column.Gap(2.5)
 }

@@ -29,6 +29,7 @@ type Block struct {
 type Section struct {
 	Heading    string
 	Whole      bool // to be cut out: framed, and not parted over two pages
+	Together   bool // not parted over two pages
 	Cautions   []string
 	Paragraphs []string
 	Steps      Steps

@@ -20,6 +20,7 @@ const (
 	keyPoints   = 11
 	handMM      = 4.6
 	earlyHandMM = 6.0
+	pupilRowMM  = 7.0
 )
 
 // Cards are all lesson sheets of an assessment that was asked for its class, and
@@ -63,6 +64,7 @@ func (p papers) card(name, title, about string, key bool) card.Card {
 	c := card.Card{Name: name, Title: title, About: about, Points: keyPoints, Cover: p.cover}
 	if !key {
 		c.Points, c.Least, c.HandMM = roomyPoints, pupilPoints, handMM
+		c.RowMM = pupilRowMM
 		if len(p.sheets) == 1 && p.sheets[0].Band == lesson.Early {
 			c.HandMM = earlyHandMM
 		}

@@ -31,27 +31,31 @@ func Pupil(s lesson.Sheet, cover sheet.Lid, paper scene.Size) content.Sheet {
 		out.Sections = append(out.Sections, question(s, i, q))
 	}
 	if s.Talk != "" {
-		out.Sections = append(out.Sections, content.Section{Heading: "To talk about", Paragraphs: []string{s.Talk}, Lines: []content.Line{rule}})
+		out.Sections = append(out.Sections, content.Section{Heading: "To talk about", Together: true, Paragraphs: []string{s.Talk}, Lines: []content.Line{rule}})
 	}
 	return out
 }
 
 // source says to pupils where the numbers come from.
 func source(s lesson.Sheet) string {
+	text := "The numbers come from the plan of our tub."
 	switch {
 	case s.FromPlan():
-		return "Our logbook is too short for this sheet. The numbers come from the plan of our tub."
-	case s.Template.Log && strings.HasPrefix(s.From, "From the class"):
-		return "The numbers come from our logbook."
+		text = "Our logbook is too short for this sheet. " + text
+	case s.FromLog():
+		text = "The numbers come from our logbook."
 	}
-	return "The numbers come from the plan of our tub."
+	if s.Made {
+		text += " Some are made up for practice."
+	}
+	return text
 }
 
 // rule is a line to write words on, over the width of the paper.
 var rule = content.Line(strings.Repeat("_", 60))
 
 func question(s lesson.Sheet, i int, q lesson.Question) content.Section {
-	out := content.Section{Heading: fmt.Sprintf("Question %d", i+1)}
+	out := content.Section{Heading: fmt.Sprintf("Question %d", i+1), Together: true}
 	text := q.Text
 	for range q.Lines {
 		out.Lines = append(out.Lines, rule)

@@ -27,20 +27,6 @@ func (b Band) Ages() string {
 	return "ages 14 to 18"
 }
 
-// Grade is the highest school year of the band: what a sheet for it may need of
-// a reader.
-func (b Band) Grade() float64 {
-	switch b {
-	case Early:
-		return 2
-	case Junior:
-		return 5
-	case Middle:
-		return 8
-	}
-	return 12
-}
-
 // ParseBand reads a band as it is written in an address.
 func ParseBand(text string) (Band, bool) {
 	for _, b := range Bands() {

@@ -42,7 +42,7 @@ func Make(c Choice, t *Tub, book *working.Book) (s Sheet, ok bool) {
 	if w.out.Why != "" {
 		return Sheet{Template: p, Band: c.Band, Tub: t.Name, System: t.System, Number: c.Seed, Why: w.out.Why}, true
 	}
-	if w.made {
+	if w.out.Made = w.made; w.made {
 		w.out.From += " " + madeUpSay
 	}
 	return *w.out, true

@@ -64,9 +64,10 @@ func taller(w *bench) {
 		high := w.logged("taller", "the taller height", "T", kind, b.value, b.on)
 		w.fromLogbook(s)
 		w.tell("We saw how tall our plants are.")
-		w.tell("On %s the tallest had %s.", a.on, w.says(low))
-		w.tell("On %s the tallest had %s.", b.on, w.says(high))
-		w.ask("How much more is that?", w.work(tallerLaw, kind, "difference", "how much taller", high, low))
+		w.tell("On %s the tallest was %s tall.", a.on, w.says(low))
+		w.tell("On %s the tallest was %s tall.", b.on, w.says(high))
+		w.only(a, b)
+		w.ask("How much taller is that?", w.work(tallerLaw, kind, "difference", "how much taller", high, low))
 		w.out.Talk = "What does a plant need to grow tall?"
 		w.out.TalkKey = "Light, water, air, warmth and food in the water."
 		return
@@ -119,13 +120,15 @@ func (t *Tub) spans() []span {
 
 func sleeps(w *bench) {
 	all := w.t.spans()
+	source := "the plan"
 	if len(all) == 0 {
-		w.without("The plan names no term, no meal and no day of sowing.")
-		return
+		from := time.Date(2027, time.Month(w.pick(1, 6)), w.pick(5, 25), 0, 0, 0, 0, time.UTC)
+		all = []span{{from, from.AddDate(0, 0, w.pick(10, 50)), "We put a seed in on %s.", "We can eat on %s."}}
+		w.made, source = true, madeUp
 	}
 	s := oneOf(w, all...)
-	a := w.count("begins", "the day it begins", "a", s.from.Day(), "the plan")
-	b := w.count("ends", "the day it ends", "b", s.to.Day(), "the plan")
+	a := w.count("begins", "the day it begins", "a", s.from.Day(), source)
+	b := w.count("ends", "the day it ends", "b", s.to.Day(), source)
 	w.tell(s.begin, dayWords(s.from))
 	w.tell(s.ended, dayWords(s.to))
 	var nights working.Number

@@ -55,4 +55,5 @@ const (
 	factNgss5Ls11   facts.ID = "ngss.5.ls1.1"
 	factNgssMsLs15  facts.ID = "ngss.ms.ls1.5"
 	factNgssMsEts13 facts.ID = "ngss.ms.ets1.3"
+	factCcss8Ee1    facts.ID = "ccss.8.ee.1"
 )

@@ -11,7 +11,6 @@ var (
 	cup             = quantity.Unit{Symbol: "cups", Dim: quantity.VolumeDim, Scale: 231 * cubicInch / 16}
 	cubicCentimetre = quantity.Unit{Symbol: "cm³", Dim: quantity.VolumeDim, Scale: 1000}
 	cubicInches     = quantity.Unit{Symbol: "in³", Dim: quantity.VolumeDim, Scale: cubicInch}
-	millilitrePerL  = quantity.Unit{Symbol: "mL/L", Scale: 1e-3}
 	kilowattHour    = quantity.Unit{Symbol: "kWh", Dim: quantity.PowerDim.Times(quantity.TimeDim), Scale: 1e9 * 3600}
 )
 
@@ -26,7 +25,6 @@ var (
 	tenthLitre = quantity.Kind{Name: "a volume", Dim: quantity.VolumeDim, Metric: quantity.Litre, US: quantity.USGallon, Decimals: [2]int{1, 2}}
 	cubes      = quantity.Kind{Name: "a volume", Dim: quantity.VolumeDim, Metric: cubicCentimetre, US: cubicInches, Decimals: [2]int{0, 0}}
 	millis     = quantity.Kind{Name: "a volume", Dim: quantity.VolumeDim, Metric: quantity.Millilitre, US: quantity.Millilitre, Decimals: [2]int{0, 0}}
-	tenthMilli = millis.WithDecimals(1, 1)
 	gallons    = quantity.Kind{Name: "a volume", Dim: quantity.VolumeDim, Metric: quantity.USGallon, US: quantity.USGallon, Decimals: [2]int{2, 2}}
 	litres     = quantity.Kind{Name: "a volume", Dim: quantity.VolumeDim, Metric: quantity.Litre, US: quantity.Litre, Decimals: [2]int{1, 1}}
 	cups       = quantity.Kind{Name: "a volume", Dim: quantity.VolumeDim, Metric: cup, US: cup, Decimals: [2]int{0, 0}}
@@ -34,9 +32,7 @@ var (
 	hours      = quantity.Kind{Name: "a time", Dim: quantity.TimeDim, Metric: quantity.Hour, US: quantity.Hour, Decimals: [2]int{1, 1}}
 	days       = quantity.Kind{Name: "a time", Dim: quantity.TimeDim, Metric: quantity.Day, US: quantity.Day, Decimals: [2]int{0, 0}}
 	tenthDays  = days.WithDecimals(1, 1)
-	perDay     = quantity.DailyVolume.WithDecimals(2, 3)
 	percent    = quantity.Share
-	doseRate   = quantity.Kind{Name: "a share", Metric: millilitrePerL, US: millilitrePerL, Decimals: [2]int{1, 1}}
 	energy     = quantity.Kind{Name: "an energy", Dim: kilowattHour.Dim, Metric: kilowattHour, US: kilowattHour, Decimals: [2]int{2, 2}}
 )
 

@@ -158,6 +158,10 @@ func (w *bench) leastSquares(p pairs, slopeKind, startKind quantity.Kind) (slope
 func (w *bench) predicted(p pairs, slope, start working.Number) {
 	said := w.work(onLineLaw, finer(p.yKind), "predicted", "predicted", start, slope, p.lastX)
 	w.ask(fmt.Sprintf("What does your line say %s?", p.xWord(p.lastX.Base)), said)
-	q := w.ask(fmt.Sprintf("We measured %s. How far is that from what the line said? Above is plus, below is minus.", w.says(p.lastY)), w.work(residualLaw, finer(p.yKind), "residual", "measured less predicted", p.lastY, w.again(said)))
+	measured := "We measured %s."
+	if w.out.From == fromPlan {
+		measured = "By the tub's shape it is %s."
+	}
+	q := w.ask(fmt.Sprintf(measured+" How far is that from what the line said? Above is plus, below is minus.", w.says(p.lastY)), w.work(residualLaw, finer(p.yKind), "residual", "measured less predicted", p.lastY, w.again(said)))
 	q.Says = "This is the residual: what the line does not tell."
 }

@@ -3,6 +3,7 @@ package lesson
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
@@ -22,8 +23,8 @@ var (
 	areaLaw    = law("A", quantity.Area, "l*w", geometry, sym("l", "length", quantity.Length), sym("w", "width", quantity.Length))
 	roundLaw   = law("P", quantity.Length, "2*(l+w)", geometry, sym("l", "length", quantity.Length), sym("w", "width", quantity.Length))
 	sameVolume = law("W", quantity.Volume, "V", "NIST Handbook 44, appendix C, from memory: units of volume", sym("V", "what the tub holds", quantity.Volume))
-	doseLaw    = law("M", millis, "d*V", "the maker's dose", sym("d", "dose", doseRate), sym("V", "water in the tub", litres))
-	dosesLaw   = law("n", whole, "floor(B/M)", "division", sym("B", "one bottle", millis), sym("M", "one filling", millis))
+	doseLaw    = law("M", number, "d*V", "the maker's dose", sym("d", "dose in mL for a litre", number), sym("V", "water in litres", number))
+	dosesLaw   = law("n", whole, "floor(B/M)", "division", sym("B", "one bottle in mL", number), sym("M", "one filling in mL", number))
 )
 
 func lightHours(w *bench) {
@@ -116,7 +117,7 @@ func addedUp(w *bench) {
 
 // barData are the bars of a graph: of the logbook, else water at depths.
 func (w *bench) barData() (in []working.Number, names []string, y Axis) {
-	if s, ok := w.longest(4, 6, true); ok {
+	if s, ok := w.longest(4, 6, false, reading.FieldHeight, reading.FieldLevel); ok {
 		w.fromLogbook(s)
 		w.tell("The bars show %s.", s.name)
 		for i, d := range s.data {
@@ -187,11 +188,11 @@ func bars(w *bench) {
 	if in[b].Base < in[a].Base {
 		a, b = b, a
 	}
-	if [2]int{a, b} != [2]int{low, high} {
+	if [2]int{a, b} != [2]int{low, high} && in[b].Base > in[a].Base {
 		w.ask(fmt.Sprintf("How much more is the bar %s than the bar %s?", names[b], names[a]), w.work(tallerLaw, kind, "ends", "one end less the other", in[b], in[a]))
 	}
 	w.out.Talk = "What does one step up the side of the graph stand for?"
-	w.out.TalkKey = "One step is " + quantity.FormatNumber(y.Step, decimalsOf(y.Step)) + " " + y.Unit + "."
+	w.out.TalkKey = strings.TrimRight("One step is "+quantity.FormatNumber(y.Step, decimalsOf(y.Step))+" "+y.Unit, " ") + "."
 }
 
 func decimalsOf(step float64) int {
@@ -218,11 +219,12 @@ func convert(w *bench) {
 	} else {
 		w.tell("Half of what %s holds is %s.", w.t.Name, w.says(v))
 	}
-	w.tell("1 L is 1000 mL. 1 gal is 3.785411784 L. 1 gal is 16 cups.")
 	if w.metric() {
+		w.tell("1 L is 1000 mL. 1 gal is 3.785411784 L. 1 cup is 0.2365882365 L.")
 		w.ask("How many millilitres are in it?", w.work(sameVolume, millis, "millilitres", "in millilitres", v))
 		w.ask("How many gallons are in it?", w.work(sameVolume, gallons, "gallons", "in gallons", v))
 	} else {
+		w.tell("1 gal is 3.785411784 L, or 16 cups. 1 L is 1000 mL.")
 		w.ask("How many litres are in it?", w.work(sameVolume, litres, "litres", "in litres", v))
 		w.ask("How many millilitres are in it?", w.work(sameVolume, millis, "millilitres", "in millilitres", v))
 	}

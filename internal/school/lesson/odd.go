@@ -2,6 +2,7 @@ package lesson
 
 import (
 	"fmt"
+	"time"
 
 	"rootbell/internal/base/quantity"
 )
@@ -55,6 +56,7 @@ func (o Oddity) Short() string {
 type datum struct {
 	id       string
 	day      float64 // since the first
+	at       time.Time
 	on       string
 	value    float64
 	doubtful bool
@@ -63,7 +65,9 @@ type datum struct {
 
 // judge marks the readings that stand out. What grows is held against the line
 // through the middle of all slopes, what does not is taken as it is.
-func judge(data []datum, grows bool, show func(float64) string) {
+// step is the last digit that is read: a spread smaller than that is taken as
+// that, or readings that hardly differ would all stand out.
+func judge(data []datum, grows bool, step float64, show func(float64) string) {
 	for i := range data {
 		if data[i].doubtful {
 			data[i].odd = "It was written down as doubtful."
@@ -76,18 +80,22 @@ func judge(data []datum, grows bool, show func(float64) string) {
 	for i, d := range data {
 		x[i], y[i] = d.day, d.value
 	}
-	what := "Half of all readings lie from %s to %s. It lies past the fences, %s and %s, one and a half times that spread further out."
+	what := "Half of all readings lie between %s and %s. It lies past the fences, %s and %s: one and a half times that spread further out, or of the last digit where that is more."
 	if grows {
 		a, b := steadyLine(x, y)
 		for i := range y {
 			y[i] -= a + b*x[i]
 		}
-		what = "Half of all readings lie from %s to %s off the steady line. It lies past the fences, %s and %s off the line."
+		what = "Half of all readings lie between %s and %s off the steady line. It lies past the fences, %s and %s off the line: one and a half times that spread further out, or of the last digit where that is more."
 	}
 	l, u := quartiles(y)
 	low, high := lowFence.Value(l, u), highFence.Value(l, u)
+	if u-l < step {
+		low, high = l-1.5*step, u+1.5*step
+	}
+	const slack = 1e-9 // of binary fractions
 	for i, v := range y {
-		if (v < low || v > high) && data[i].odd == "" {
+		if (v < low-slack || v > high+slack) && data[i].odd == "" {
 			data[i].odd = fmt.Sprintf(what, show(l), show(u), show(low), show(high))
 		}
 	}

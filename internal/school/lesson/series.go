@@ -2,6 +2,8 @@ package lesson
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/science/reading"
@@ -14,6 +16,7 @@ type series struct {
 	short string // 'height'
 	kind  quantity.Kind
 	grows bool
+	alone bool    // judged by the readings of the sheet alone, as a pupil can
 	data  []datum // what is left after the teacher's decisions
 	raw   []datum // all of it
 }
@@ -67,14 +70,22 @@ func (w *bench) read(s series, most int) series {
 	for _, p := range points {
 		day := w.t.dayOf(p.At)
 		value := quantity.Round(w.shownValue(s.field, (p.Low+p.High)/2), s.kind.Decimals[w.t.System])
-		d := datum{id: p.ID, day: float64(daysBetween(first, day)), on: dayWords(day), value: value, doubtful: p.Doubtful}
+		d := datum{id: p.ID, day: float64(daysBetween(first, day)), at: p.At, on: dayWords(day), value: value, doubtful: p.Doubtful}
 		if n := len(all); n > 0 && all[n-1].day == d.day {
 			continue // the first of a day
 		}
 		all = append(all, d)
 	}
-	judge(all, s.grows, func(v float64) string { return w.show(s.kind, v) })
+	step := math.Pow(10, -float64(s.kind.Decimals[w.t.System]))
+	show := func(v float64) string { return w.show(s.kind, v) }
+	judge(all, s.grows, step, show)
 	s.raw = w.some(all, most)
+	if s.alone {
+		for i := range s.raw {
+			s.raw[i].odd = ""
+		}
+		judge(s.raw, false, step, show)
+	}
 	var told []Oddity
 	s.data, told = settle(s.raw, w.Choice, s.kind, w.t.System)
 	w.out.Odd = append(w.out.Odd, told...)
@@ -111,11 +122,14 @@ func (w *bench) some(all []datum, most int) []datum {
 	return out
 }
 
-// longest is the series with enough readings: the first of the fields, or by the
-// seed one of those that have them. ok is false for a logbook with too little.
-func (w *bench) longest(least, most int, any bool) (s series, ok bool) {
+// longest is a series with enough readings, by the seed one of the fields that
+// have them. ok is false for a logbook with too little.
+func (w *bench) longest(least, most int, alone bool, of ...reading.Field) (s series, ok bool) {
 	var good []series
 	for _, f := range w.fields() {
+		if !slices.Contains(of, f.field) {
+			continue
+		}
 		n := map[float64]bool{}
 		for _, p := range reading.Points(w.t.Entries, f.field, w.t.Vessel) {
 			n[float64(w.t.dayOf(p.At).Unix())] = true
@@ -127,10 +141,8 @@ func (w *bench) longest(least, most int, any bool) (s series, ok bool) {
 	if len(good) == 0 {
 		return s, false
 	}
-	s = good[0]
-	if any {
-		s = good[w.rng.IntN(len(good))]
-	}
+	s = good[w.rng.IntN(len(good))]
+	s.alone = alone
 	s = w.read(s, most)
 	return s, len(s.data) >= least-1 && len(s.data) > 1
 }
@@ -150,6 +162,29 @@ func (w *bench) fieldSeries(f reading.Field, least, most int) (series, bool) {
 // fromLogbook says that the sheet rests on the logbook, and from when to when.
 func (w *bench) fromLogbook(s series) {
 	w.out.From = fmt.Sprintf("%s, %s to %s.", fromLog, s.data[0].on, s.data[len(s.data)-1].on)
+}
+
+// only keeps of the odd readings those that the sheet uses, and those that the
+// teacher took out.
+func (w *bench) only(used ...datum) {
+	w.out.Odd = slices.DeleteFunc(w.out.Odd, func(o Oddity) bool {
+		return o.Do != LeaveOut && !slices.ContainsFunc(used, func(d datum) bool { return d.id == o.ID })
+	})
+}
+
+// between is what was poured in after one reading and before a later one, in
+// litres; ok is false where the water was changed in that time.
+func (w *bench) between(a, b datum) (poured float64, ok bool) {
+	for _, e := range w.t.Entries {
+		if e.At.Before(a.at) || !e.At.Before(b.at) {
+			continue
+		}
+		if e.Did(reading.ChangedOut) || e.Level.Filled.Set() {
+			return 0, false
+		}
+		poured += float64(e.Poured())
+	}
+	return poured, true
 }
 
 func (w *bench) fromPlanAlone() { w.out.From = fromPlan }

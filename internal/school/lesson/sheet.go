@@ -1,6 +1,8 @@
 package lesson
 
 import (
+	"strings"
+
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
 )
@@ -14,6 +16,7 @@ type Sheet struct {
 	Number   uint64 // of the variant: the seed
 
 	From      string   // on which data it rests, a sentence
+	Made      bool     // some numbers are made up
 	Told      []string // what the pupil is told first
 	Care      []string // cautions
 	Questions []Question
@@ -66,7 +69,10 @@ func (s Sheet) Numbers() []working.Number {
 }
 
 // FromPlan tells that the logbook gave nothing to this sheet.
-func (s Sheet) FromPlan() bool { return s.Template.Log && s.From == fromPlan }
+func (s Sheet) FromPlan() bool { return s.Template.Log && strings.HasPrefix(s.From, fromPlan) }
+
+// FromLog tells that it rests on readings.
+func (s Sheet) FromLog() bool { return strings.HasPrefix(s.From, fromLog) }
 
 // The sentences that say on which data a sheet rests.
 const (
@@ -74,5 +80,5 @@ const (
 	fromTub   = "From the plan of the tub."
 	fromLog   = "From the class's logbook"
 	madeUp    = "made up for this sheet"
-	madeUpSay = "Numbers marked ‘made up’ are for practice: nobody measured them."
+	madeUpSay = "Some numbers are made up for practice: nobody measured them."
 )

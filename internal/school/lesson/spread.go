@@ -6,6 +6,7 @@ import (
 
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
+	"rootbell/internal/science/reading"
 )
 
 // readings are the numbers of a sheet of statistics.
@@ -21,7 +22,7 @@ type readings struct {
 // gathered are readings of the logbook; else ten tries at measuring one length,
 // made up by the seed around the length in the plan.
 func (w *bench) gathered() readings {
-	if s, ok := w.longest(leastForFences, mostPoints, true); ok {
+	if s, ok := w.longest(leastForFences, mostPoints, true, reading.FieldPH, reading.FieldWater, reading.FieldEC, reading.FieldLevel); ok {
 		w.fromLogbook(s)
 		out := readings{what: s.name, kind: s.kind, first: "day"}
 		for i, d := range s.data {
@@ -165,4 +166,36 @@ func listed(all []string) string {
 		out += s
 	}
 	return out
+}
+
+// twoSets are two rows to compare: of the logbook the earlier and the later half
+// of a series, else two teams' tries at one length.
+func twoSets(w *bench) {
+	r := w.gathered()
+	half := len(r.n) / 2
+	if half < 4 {
+		w.without("There are too few readings, and no length to measure.")
+		return
+	}
+	w.out.Table = r.table()
+	w.tell("The table shows %s. The first %d are set A. The others are set B.", r.what, half)
+	sets := []struct {
+		n         []working.Number
+		tag, name string
+	}{{r.n[:half], "_a", " of set A"}, {r.n[half:], "_b", " of set B"}}
+	var said []string
+	for _, s := range sets {
+		o := inOrder(s.n)
+		med := w.medianOf(r.kind, "median"+s.tag, "median"+s.name, o)
+		w.ask("What is the median"+s.name+"?", med)
+		l, h := o[:len(o)/2], o[(len(o)+1)/2:]
+		low, high := w.medianOf(r.kind, "lower"+s.tag, "lower quartile"+s.name, l), w.medianOf(r.kind, "upper"+s.tag, "upper quartile"+s.name, h)
+		spread := w.work(quartersLaw, finer(r.kind), "iqr"+s.tag, "interquartile range"+s.name, w.again(high), w.again(low))
+		w.ask("What are the quartiles"+s.name+", and how far are they apart?", low, high, spread)
+		said = append(said, fmt.Sprintf("%s with a spread of %s", w.says(med), w.says(spread)))
+	}
+	q := w.ask("Draw a box plot of each set, one over the other, on one scale.")
+	q.Lines, q.Says = 4, "Each box runs from the lower to the upper quartile, with a line at the median and arms to the least and the greatest."
+	w.out.Talk = "Do the two sets differ? Compare how far the medians are apart with the spread."
+	w.out.TalkKey = "Set A has a median of " + said[0] + ", set B of " + said[1] + ". Medians closer together than the spread say little."
 }
