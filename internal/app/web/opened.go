@@ -12,6 +12,7 @@ import (
 	"rootbell/internal/garden"
 	"rootbell/internal/garden/plan"
 	"rootbell/internal/science/lid"
+	"rootbell/internal/science/reading"
 )
 
 // examplePrefix begins the id of a read-only example.
@@ -29,6 +30,8 @@ type opened struct {
 	Problems []plan.Problem
 	Today    plan.Date
 	Now      time.Time
+
+	rows []reading.Row // the last of each tub, once they were asked for
 }
 
 // open finds the garden that an address names. What cannot be opened is

@@ -168,6 +168,7 @@ func (s *Server) seasonPage(w http.ResponseWriter, r *http.Request, status int, 
 	if !o.Example {
 		frame.Script = []string{"season.js"}
 	}
+	frame.Script = append(frame.Script, "working.js")
 	frame.Style = []string{seasonStyle}
 	s.show(w, status, "season", frame, body)
 }

@@ -90,7 +90,7 @@ func (v *seasonOf) levelLines(q *forecastOf) {
 		}
 	}
 	for _, d := range v.s.Days {
-		if day := dayIn(d.Date); d.Filled && day.Set() {
+		if day := dayIn(d.Date); d.Filled && day.Set() && len(q.Marks) < mostFills {
 			words := "fill"
 			if day.Before(v.today) {
 				words = "filled"
@@ -99,6 +99,10 @@ func (v *seasonOf) levelLines(q *forecastOf) {
 		}
 	}
 }
+
+// mostFills is how many fillings bear their word: a club that meets twice a week
+// fills at each meeting, and the band shows that by itself.
+const mostFills = 12
 
 // leaves is the moment that a season's day is told for.
 func (v *seasonOf) leaves(d term.Date) time.Time { return v.a.Term.Leaves(d, v.zone) }
@@ -238,6 +242,14 @@ func (v *seasonOf) says(q *forecastOf) string {
 	return fmt.Sprintf("Least on %s: in 1 of 20 cases under %s.", wordsOf(least.Date), low)
 }
 
+// fill says up to where a tub is filled on a day.
+func (v *seasonOf) fill(d garden.SeasonDay) string {
+	if d.LineMM > 0 {
+		return "Fill to " + quantity.Format(quantity.Length, d.LineMM, v.units) + "."
+	}
+	return "Fill."
+}
+
 // days are all days with what is told of them, each with what there is to do.
 func (v *seasonOf) days() {
 	todo := map[string][]string{}
@@ -256,7 +268,7 @@ func (v *seasonOf) days() {
 		}
 		what := todo[d.Date]
 		if d.Filled {
-			what = append(what, "Fill.")
+			what = append(what, v.fill(d))
 		}
 		row.What = strings.Join(what, " ")
 		v.Days = append(v.Days, row)

@@ -11,6 +11,7 @@ import (
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
 	"rootbell/internal/garden/plan"
+	"rootbell/internal/paper/pack"
 	"rootbell/internal/school/term"
 )
 
@@ -40,6 +41,8 @@ type seasonWork struct {
 	Score      []scoreView
 	Learnt     []string
 	Counted    []string // how the chances were counted
+	Workings   []workingView
+	Papers     []pack.Paper
 }
 
 // closedView is one stretch in which nobody comes.
@@ -52,6 +55,7 @@ type closedView struct {
 	Options               []optionView
 	None                  bool // no option brings it under the limit
 	Cases                 []caseView
+	Working               *workingView
 }
 
 type optionView struct {
@@ -83,7 +87,7 @@ type seasonOf struct {
 // seasonWorkOf shows a tub of an assessment that was asked for its seasons.
 func seasonWorkOf(o *opened, a *garden.Assessment, f *form, tub int) *seasonWork {
 	t := &a.Tubs[tub]
-	w := &seasonWork{ID: o.ID, Example: o.Example, Tub: t.Name, Known: t.Season != nil}
+	w := &seasonWork{ID: o.ID, Example: o.Example, Tub: t.Name, Known: t.Season != nil, Papers: pack.SeasonOf(a, revisionOf(o))}
 	w.findings(o, a, f, tub)
 	if t.Season == nil {
 		w.Bold, w.Rest = "Not worked out yet:", "something below has to be settled first."
@@ -99,13 +103,18 @@ func seasonWorkOf(o *opened, a *garden.Assessment, f *form, tub int) *seasonWork
 	w.Missed = v.s.ReadyChance < v.s.WantedChance
 	w.Moves, w.Guess = v.s.Moves, sentenceOrNone(v.s.Guess)
 	v.answer()
-	v.closed()
+	v.closed(o)
 	v.tasks()
 	v.crops()
 	v.charts(o)
 	v.days()
 	v.scores()
 	v.counted()
+	for _, end := range []string{"ready_chance", "needed", "expected", "seeds", "thirst"} {
+		if one := numberOf(o, a, v.s.Key+"."+end); one != nil {
+			w.Workings = append(w.Workings, *one)
+		}
+	}
 	return w
 }
 
@@ -120,7 +129,7 @@ func sentenceOrNone(text string) string {
 // would be one.
 func (w *seasonWork) findings(o *opened, a *garden.Assessment, f *form, tub int) {
 	for _, one := range a.Findings {
-		if of := tubOf(one.Field); of >= 0 && of != tub {
+		if of := tubOf(one.Field); of >= 0 && of != tub || ofAnother(a, one.Text, tub) {
 			continue
 		}
 		if !garden.OfSeason(one) && !movesSeason(one.Field) && (w.Known || one.Level != finding.Stop) {
@@ -137,6 +146,17 @@ func (w *seasonWork) findings(o *opened, a *garden.Assessment, f *form, tub int)
 			w.Further = append(w.Further, v)
 		}
 	}
+}
+
+// ofAnother tells whether what a finding says begins with another tub's name:
+// what is about a lamp stands at the lamp.
+func ofAnother(a *garden.Assessment, text string, tub int) bool {
+	for i, t := range a.Tubs {
+		if i != tub && strings.HasPrefix(text, t.Name+": ") {
+			return true
+		}
+	}
+	return false
 }
 
 // movesSeason tells whether a field is among those that a season rests on and
@@ -234,7 +254,7 @@ func (v *seasonOf) low(c *garden.LeaveIt) string {
 // closed puts the stretches in which nobody comes in words: those for which
 // something is to be done and those longer than a weekend each by itself, the
 // others in one sentence.
-func (v *seasonOf) closed() {
+func (v *seasonOf) closed(o *opened) {
 	quiet, hours, most := 0, 0.0, 0.0
 	for i := range v.s.Closed {
 		c := &v.s.Closed[i]
@@ -242,7 +262,9 @@ func (v *seasonOf) closed() {
 			quiet, hours, most = quiet+1, max(hours, c.Hours), max(most, c.Risk)
 			continue
 		}
-		v.Closed = append(v.Closed, v.closedView(c))
+		view := v.closedView(c)
+		view.Working = numberOf(o, v.a, c.Key)
+		v.Closed = append(v.Closed, view)
 	}
 	if quiet > 0 {
 		v.Quiet = fmt.Sprintf("%s short ones, of %.0f hours at most: in each it runs low in %s of 100 cases. Nothing is needed.", capital(inWords(quiet)), hours, atMost(most))

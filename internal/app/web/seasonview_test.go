@@ -13,6 +13,7 @@ import (
 	"rootbell/internal/garden/plan"
 	"rootbell/internal/school/term"
 	"rootbell/internal/science/lid"
+	"rootbell/internal/science/reading"
 )
 
 // madeUp is an invented season with round numbers, so that a test can tell what
@@ -181,5 +182,36 @@ func TestABandBeginsAnewAtEachFilling(t *testing.T) {
 		if len(run) < 2 && len(run) > 0 && run[0].At != v.leaves(dayIn("2027-03-24")) {
 			t.Error("filled each day, a band has one day")
 		}
+	}
+}
+
+// The page Today tells of a stretch that may run low, in the two weeks before
+// it, and only where a season was worked out with the readings of now.
+func TestTodayWarnsOfAStretchThatIsTooLong(t *testing.T) {
+	o, a := workedOut(t, "fernhollow")
+	s := &Server{work: newAssessments()}
+	if got := s.runsLow(o); got != nil {
+		t.Fatalf("told without a season: %v", got)
+	}
+	for _, c := range []struct{ today, says string }{
+		{"2027-01-20", ""},
+		{"2027-02-10", "Heron may run low while nobody comes, from Fri 12 Feb, 15:30 to Mon 22 Feb, 08:30: in about 1 in 4 cases."},
+		{"2027-02-23", ""},
+	} {
+		o.Example, o.Today = false, plan.Date(dayIn(c.today))
+		o.Now = dayIn(c.today).At(10*60, o.Now.Location())
+		s.work.last.keep(seasonKey(o.Text, garden.Morning{Zone: o.Now.Location(), On: o.Today}, lid.Full), a)
+		got := ""
+		for _, one := range s.runsLow(o) {
+			got += one.Says
+		}
+		if got != c.says {
+			t.Errorf("on %s it says %q, want %q", c.today, got, c.says)
+		}
+		o.rows = []reading.Row{{ID: "new"}}
+		if s.runsLow(o) != nil {
+			t.Error("a reading later it is told as before")
+		}
+		o.rows = nil
 	}
 }

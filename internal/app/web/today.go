@@ -33,6 +33,7 @@ type todayBody struct {
 	Ahead   string
 	Until   string // when the last one leaves
 	Papers  []todayPaper
+	Low     []lowAhead // tubs that may run low while nobody comes
 }
 
 // todayTub is one tub as it was last read.
@@ -68,6 +69,9 @@ func (s *Server) showToday(w http.ResponseWriter, r *http.Request) {
 	for _, p := range pack.TodayOf(a, revisionOf(o)) {
 		body.Papers = append(body.Papers, todayPaper{p.Name, p.Title})
 	}
+	if !on.Set() {
+		body.Low = s.runsLow(o)
+	}
 	if on.Set() {
 		body.And = "on=" + on.String()
 		body.On = "?" + body.And
@@ -78,10 +82,15 @@ func (s *Server) showToday(w http.ResponseWriter, r *http.Request) {
 	s.show(w, http.StatusOK, "today", f, body)
 }
 
-// readyOn is ready with the mix and the logbook, on the day that the address asks for; not
-// set is now. query is the address's, to go on with.
+// readyOn is ready with the mix and the logbook, or with the season where the
+// address asks for a number of it, on the day that it asks for; not set is now.
+// query is the address's, to go on with.
 func (s *Server) readyOn(w http.ResponseWriter, r *http.Request) (_ *opened, _ *garden.Assessment, query string, ok bool) {
-	o, plain, ok := s.readyFor(w, r, s.mixed)
+	assess := s.mixed
+	if asksSeason(r) {
+		assess = func(ctx context.Context, o *opened) (*garden.Assessment, error) { return s.seasoned(ctx, o, lid.Full) }
+	}
+	o, plain, ok := s.readyFor(w, r, assess)
 	if !ok {
 		return nil, nil, "", false
 	}
@@ -141,7 +150,10 @@ func (s *Server) asked(ctx context.Context, o *opened, a *garden.Assessment, on 
 // lastReadings are the last rows of each tub, in the order in which they were
 // written down.
 func (s *Server) lastReadings(ctx context.Context, o *opened) ([]reading.Row, error) {
-	var out []reading.Row
+	if o.rows != nil {
+		return o.rows, nil
+	}
+	out := []reading.Row{}
 	for _, t := range o.Plan.Tubs {
 		kept, err := s.Store.Readings(ctx, o.ID, store.Span{Tub: t.Name, Most: mostOfTub})
 		if err != nil {
@@ -149,6 +161,7 @@ func (s *Server) lastReadings(ctx context.Context, o *opened) ([]reading.Row, er
 		}
 		out = append(out, rowsOf(kept)...)
 	}
+	o.rows = out
 	return out, nil
 }
 

@@ -52,6 +52,11 @@ func (s *Server) showWorkings(w http.ResponseWriter, r *http.Request) {
 			known = known || scope == mix
 			body.Scopes = append(body.Scopes, scopeView{a.Tubs[i].Name + ", its mix", "?of=" + mix + on, scope == mix})
 		}
+		if a.Term.Known() {
+			days := slug + seasonScope
+			known = known || scope == days
+			body.Scopes = append(body.Scopes, scopeView{a.Tubs[i].Name + ", its season", "?of=" + days + on, scope == days})
+		}
 	}
 	if a.Choose != nil {
 		known = known || scope == chooseScope
@@ -101,8 +106,18 @@ func stepsOf(a *garden.Assessment) map[string]bool {
 	return steps
 }
 
-// mixScope ends the scope of the numbers of a tub's mix.
-const mixScope = ".mix"
+// Ends of the scopes of the numbers of a tub's mix, and of its season.
+const (
+	mixScope    = ".mix"
+	seasonScope = ".season"
+)
+
+// asksSeason tells whether an address asks for a number of a season, which most
+// pages do not work out.
+func asksSeason(r *http.Request) bool {
+	key := r.PathValue("key")
+	return strings.HasSuffix(r.URL.Query().Get("of"), seasonScope) || strings.HasPrefix(key, "season.") || strings.Contains(key, seasonScope+".")
+}
 
 // chooseScope is the scope of the numbers of buying or building.
 const chooseScope = "choose"
@@ -113,6 +128,8 @@ func scopeOf(a *garden.Assessment, key string) string {
 		switch {
 		case strings.HasPrefix(key, "tubs."+slug+".mix."):
 			return slug + mixScope
+		case strings.HasPrefix(key, "tubs."+slug+".season."):
+			return slug + seasonScope
 		case strings.HasPrefix(key, "tubs."+slug+"."):
 			return slug
 		}

@@ -150,11 +150,17 @@ func TestClosedDaysAreHatched(t *testing.T) {
 	root := parsed(t, chart.Draw(levels(), february(), figure.Desk, false))
 	const dayPX = 682.0 / 35
 	var got []string
-	for _, r := range root.all("rect", "off") {
+	for _, r := range root.all("path", "off") {
 		if r.attr["fill"] != "url(#hatch)" {
 			t.Errorf("hatched by %q", r.attr["fill"])
 		}
-		got = append(got, fmt.Sprintf("%.0f+%.0f", (r.num("x")-44)/dayPX, r.num("width")/dayPX))
+		for one := range strings.SplitSeq(strings.TrimSuffix(r.attr["d"], "Z"), "Z") {
+			var from, top, to, foot, back float64
+			if _, err := fmt.Sscanf(one, "M%f %fH%fV%fH%f", &from, &top, &to, &foot, &back); err != nil || from != back || foot-top != 150 {
+				t.Fatalf("hatched along %q: %v", one, err)
+			}
+			got = append(got, fmt.Sprintf("%.0f+%.0f", (from-44)/dayPX, (to-from)/dayPX))
+		}
 	}
 	if want := []string{"5+2", "12+2", "19+9", "33+2"}; !slices.Equal(got, want) {
 		t.Errorf("hatched from+days: %v, want %v", got, want)

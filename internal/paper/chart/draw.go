@@ -85,15 +85,20 @@ func (f *drawing) draw() {
 	f.kindWords()
 }
 
-// hatching marks the closed days from top to bottom.
+// hatching marks the closed days from top to bottom: all of them as one path,
+// because a club that meets twice a week has many.
 func (f *drawing) hatching() {
 	const least = 3 // px: less is no hatching
+	var d strings.Builder
 	for _, s := range f.row.closed() {
 		from, to := f.row.start(s.From), f.row.start(s.To.Add(1))
 		if to-from < least {
 			continue
 		}
-		f.printf(`<rect class="off" fill="url(#hatch)" x="%s" y="%s" width="%s" height="%s"/>`, px(from), px(f.top), px(to-from), px(f.foot-f.top))
+		d.WriteString("M" + px(from) + " " + px(f.top) + "H" + px(to) + "V" + px(f.foot) + "H" + px(from) + "Z")
+	}
+	if d.Len() > 0 {
+		f.printf(`<path class="off" fill="url(#hatch)" d="%s"/>`, d.String())
 	}
 }
 
