@@ -5,7 +5,8 @@
 //   - what a call has returned without an error is on the disk, and outlives a
 //     kill of the program in the next instant;
 //   - a revision is never changed and never thrown away, and neither is a row
-//     of the logbook: a correction is a new row;
+//     of the logbook: a correction is a new row. Only the wipe of a class takes
+//     something out of them, and only who did what (wipe.go);
 //   - the moment is passed in, so that the same calls keep the same rows;
 //   - the SQL is plain enough for PostgreSQL: what only SQLite knows stands in
 //     sqlite.go and in the files about whole databases (open, backup, restore);

@@ -150,3 +150,13 @@ func notDatabase(err error) bool { return code(err) == codes.SQLITE_NOTADB }
 // isDamaged tells whether SQLite says that a file is no database, or not a
 // whole one.
 func isDamaged(err error) bool { return notDatabase(err) || code(err) == codes.SQLITE_CORRUPT }
+
+// scrub writes the file anew, so that nothing that was taken out is left in
+// pages that are free, or in the file of what was written last.
+func (s *Store) scrub(ctx context.Context) error {
+	if _, err := s.write.ExecContext(ctx, "VACUUM"); err != nil {
+		return err
+	}
+	_, err := s.write.ExecContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)")
+	return err
+}

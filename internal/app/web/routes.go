@@ -23,6 +23,7 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("POST /g/{garden}/copy", s.copyGarden)
 	m.HandleFunc("POST /g/{garden}/away", s.putAway)
 	m.HandleFunc("POST /g/{garden}/back", s.bringBack)
+	m.HandleFunc("POST /g/{garden}/wipe", s.wipeClass)
 	m.HandleFunc("GET /g/{garden}/export", s.exportGarden)
 
 	m.HandleFunc("GET /g/{garden}/build", s.showBuild)

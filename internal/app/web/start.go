@@ -145,6 +145,7 @@ var messages = map[string]string{
 	"back":     "The garden is back.",
 	"imported": "The garden was read in.",
 	"written":  "It is in the book.",
+	"wiped":    "The class is wiped. The tubs and their readings are all there.",
 	"takenout": "It is out of the book. What was written stays, struck through.",
 	"there":    "This entry was in the book already. It stands there once.",
 	"returned": "The plan is as it was then. The one before that is kept too.",

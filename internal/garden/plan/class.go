@@ -50,3 +50,39 @@ func (w *Number) readText(text string, f Key) error {
 	}
 	return err
 }
+
+// ofClass are the keys of the school that tell of one year's class and not of
+// the tubs.
+var ofClass = []string{"pupils", "ages", "teams", "jobs", "pairs", "absent"}
+
+// WithoutClass gives a plan's text without what tells of one year's class: how
+// many pupils of what age, teams, jobs, pairs and absences. All else stays, byte
+// for byte. The error is that the text cannot be read.
+func WithoutClass(text []byte) ([]byte, error) {
+	if err := Read(text).Trouble(); err != nil {
+		return nil, err
+	}
+	for _, key := range ofClass {
+		path := "school." + key
+		if !Has(text, path) {
+			continue
+		}
+		out, err := Remove(text, path)
+		if err != nil {
+			return nil, err
+		}
+		text = out
+	}
+	return text, nil
+}
+
+// ClassKeys are the keys of the class that a text has, in their order.
+func ClassKeys(text []byte) []string {
+	var out []string
+	for _, key := range ofClass {
+		if Has(text, "school."+key) {
+			out = append(out, key)
+		}
+	}
+	return out
+}

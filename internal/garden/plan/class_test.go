@@ -48,3 +48,39 @@ func TestNamesAreNoNumbers(t *testing.T) {
 		}
 	}
 }
+
+// A wiped plan says nothing of the class, reads as before, and keeps the rest.
+func TestAPlanWithoutItsClass(t *testing.T) {
+	for name, school := range map[string]string{
+		"flow":  "school: {pupils: 26, teams: [Slate, Jade], arrive: \"08:30\", jobs: [{name: look}], pairs: {never: [[1, 2]]}, absent: [{week: 2027-01-20, number: 3}], ages: [8, 10]}",
+		"lines": "school:\n  arrive: \"08:30\" # the bell\n  teams:\n    - Slate # a stone\n    - Jade\n  pupils: 26\n  jobs:\n    - name: look\n      people: 2\n  pairs:\n    never: [[1, 2]]\n  absent:\n    - {week: 2027-01-20, number: 3}\n  ages: [8, 10]",
+		"only":  "school:\n  pupils: 26",
+	} {
+		text := []byte(strings.Replace(string(withSchool("")), "school: {}", school, 1))
+		before, problems := plan.Parse(name, text)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		out, err := plan.WithoutClass(text)
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		after, problems := plan.Parse(name, out)
+		if len(problems) > 0 {
+			t.Fatalf("%s: %v\n%s", name, problems, out)
+		}
+		s := after.School
+		if s.Pupils.Given || len(s.Teams)+len(s.Jobs)+len(s.Ages)+len(s.Absent)+len(s.Pairs.Never) > 0 || len(plan.ClassKeys(out)) > 0 || strings.Contains(string(out), "Slate") {
+			t.Errorf("%s: the class is still there:\n%s", name, out)
+		}
+		if s.Arrive != before.School.Arrive || after.Tubs[0].Name != before.Tubs[0].Name || after.Tubs[0].Hole != before.Tubs[0].Hole {
+			t.Errorf("%s: something else changed:\n%s", name, out)
+		}
+		if again, err := plan.WithoutClass(out); err != nil || string(again) != string(out) {
+			t.Errorf("%s: a second time changes it: %v", name, err)
+		}
+	}
+	if _, err := plan.WithoutClass([]byte("a: [")); err == nil {
+		t.Error("a text that cannot be read")
+	}
+}
