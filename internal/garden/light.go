@@ -20,9 +20,12 @@ type Light struct {
 	WantLow float64     `json:"want_low"` // daily light that all its crops want
 	WantTop float64     `json:"want_top"`
 
+	RaiseMM float64 `json:"raise_mm"` // of the lowest lamp, from transplant to the grown crop
+
 	Meal *MealLight `json:"meal,omitempty"` // nil without a meal or a term, and in the dark
 
-	Key string `json:"-"` // of its numbers: tubs.Heron.light
+	Lamps lamp.Rig `json:"-"` // over the lid, in its coordinates; none where only readings are known
+	Key   string   `json:"-"` // of its numbers: tubs.Heron.light
 }
 
 // HoleLight is the light at one hole.

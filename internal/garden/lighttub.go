@@ -39,6 +39,10 @@ func (t *tubState) lit() {
 	if h := lamp.HoursFor(out.WantLow, level.Mean); h.Wanted <= h.Given {
 		out.NeedH = quantity.Round(h.Wanted, 2)
 	}
+	out.Lamps = light.rig
+	for _, l := range light.rig {
+		out.RaiseMM = max(out.RaiseMM, quantity.Round(lamp.RaiseMM(l.AboveMM, t.growth.height.Base), 1))
+	}
 	t.out.Light = out
 	t.showLight(light, places, steady, level.Mean)
 	t.mealLight(light, steady)

@@ -25,6 +25,9 @@ func reportPlants(b *bytes.Buffer, a *garden.Assessment, t garden.Tub) {
 	const lead = "%-23s  %9s  "
 	fmt.Fprintf(b, lead+"what would move it\n", "limit", "plants")
 	for _, name := range garden.LimitNames() {
+		if _, counted := p.Limits[name]; !counted && p.Moves[name] == "" && (name == garden.ByLamp || name == garden.ByOxygen) {
+			continue // no lamp, no pump
+		}
 		label := name
 		if name == p.Binds {
 			label += " (binds)"
@@ -32,6 +35,7 @@ func reportPlants(b *bytes.Buffer, a *garden.Assessment, t garden.Tub) {
 		wrap(b, fmt.Sprintf(lead, label, limit(a, t, name)), p.Moves[name])
 	}
 	b.WriteByte('\n')
+	reportAir(b, a, t)
 }
 
 func plants(n int) string {

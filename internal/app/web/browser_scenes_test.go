@@ -172,6 +172,7 @@ func (o *opened) ofGarden(id string) []scene {
 	}
 	tub := append(exampleTubs[id], "Tub-1")[0]
 	number := "/g/" + id + "/working/tubs." + tub + ".volume_solution"
+	out = append(out, page(short+"/light", "/g/"+id+"/light?tub="+tub))
 	out = append(out, page(short+"/number", number), page(short+"/blanks", number+"/blanks"), page(short+"/working-garden", "/g/"+id+"/working?of=garden"))
 	return out
 }

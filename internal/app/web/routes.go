@@ -63,6 +63,8 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("GET /g/{garden}/logbook.csv", s.downloadReadings)
 	m.HandleFunc("POST /g/{garden}"+tablePath, s.importReadings)
 
+	m.HandleFunc("GET /g/{garden}/light", s.showLight)
+	m.HandleFunc("GET /g/{garden}/light/part", s.showLightPart)
 	m.HandleFunc("GET /g/{garden}/working", s.showWorkings)
 	m.HandleFunc("GET /g/{garden}/working/{key}", s.showWorking)
 	m.HandleFunc("GET /g/{garden}/working/{key}/part", s.showWorkingPart)

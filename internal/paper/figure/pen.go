@@ -122,6 +122,20 @@ func arcTo(from scene.Vertex, to scene.Point) string {
 	return fmt.Sprintf("A%s %s 0 %d %d %s %s", radius, radius, large, sweep, px(to.X), px(to.Y))
 }
 
+// stroke is a straight line of a path, in the shortest way to write it: a page
+// of drawings has thousands.
+func stroke(a, b scene.Point) string {
+	x, y, to := px(a.X), px(a.Y), px(b.X)
+	switch up := px(b.Y); {
+	case to == x:
+		return "M" + x + " " + y + "V" + up
+	case up == y:
+		return "M" + x + " " + y + "H" + to
+	default:
+		return "M" + x + " " + y + "L" + to + " " + up
+	}
+}
+
 // strokes writes many straight lines as one path: squares and hatching. They
 // are no hindrance to lettering.
 func (p *pen) strokes(class string, mm []scene.Element) {
@@ -129,7 +143,7 @@ func (p *pen) strokes(class string, mm []scene.Element) {
 	for _, e := range mm {
 		if l, ok := e.(scene.Line); ok {
 			a, b := p.at(l.From), p.at(l.To)
-			d.WriteString("M" + px(a.X) + " " + px(a.Y) + "L" + px(b.X) + " " + px(b.Y))
+			d.WriteString(stroke(a, b))
 		}
 	}
 	if d.Len() > 0 {

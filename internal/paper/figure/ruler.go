@@ -124,7 +124,7 @@ func (p *pen) rulerBut(g graduation, from scene.Point, length float64, up bool, 
 		}
 		at := from.Plus(along.Times(float64(i) * g.tickMM * p.scale))
 		to := at.Plus(out.Times(deep))
-		ticks += "M" + px(at.X) + " " + px(at.Y) + "L" + px(to.X) + " " + px(to.Y)
+		ticks += stroke(at, to)
 		if i%g.number == 0 && !closeBy(at.Y, levels) {
 			p.place(rulerNumber(at, strconv.Itoa(int(math.Round(float64(i)*g.tickMM/g.countMM))), up))
 		}
