@@ -57,7 +57,7 @@ func assessed(t testing.TB, p *plan.Plan) *garden.Assessment {
 
 func assessedWith(t testing.TB, p *plan.Plan, effort lid.Effort) *garden.Assessment {
 	t.Helper()
-	a, err := garden.Assess(context.Background(), garden.Inputs{Plan: p, Effort: effort, Seed: 1, Stages: garden.StageMix})
+	a, err := garden.Assess(context.Background(), garden.Inputs{Plan: p, Effort: effort, Seed: 1, Stages: garden.StageMix | garden.StageChoose})
 	if err != nil {
 		t.Fatal(err)
 	}
