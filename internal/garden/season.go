@@ -33,9 +33,10 @@ type Season struct {
 	Moves  []string      `json:"moves"`  // what could be done where the date cannot be met
 	Learnt []Learnt      `json:"learnt"` // how this class's tub differs from the model
 
-	Nursery  term.Span  `json:"-"` // from the sowing to the move
-	Readings []SeenMark `json:"-"` // what was read, for the charts
-	Key      string     `json:"-"` // of its numbers: tubs.Heron.season
+	More     []MoreSown `json:"more_sowings"` // that the term has room for besides
+	Nursery  term.Span  `json:"-"`            // from the sowing to the move
+	Readings []SeenMark `json:"-"`            // what was read, for the charts
+	Key      string     `json:"-"`            // of its numbers: tubs.Heron.season
 }
 
 // Range is what may come: one in twenty lies under P5 and one in twenty over
@@ -125,6 +126,14 @@ type SeasonScore struct {
 	InHalf  int     `json:"in_half"`
 	MeanOff float64 `json:"mean_off"` // without its sign, in mm, mS/cm or g
 	Says    string  `json:"says"`
+}
+
+// MoreSown is one more crop in the same tub, before or after this one.
+type MoreSown struct {
+	SowOn        string  `json:"sow_on"`
+	TransplantOn string  `json:"transplant_on"`
+	ReadyOn      string  `json:"ready_on"`
+	Chance       float64 `json:"ready_chance"`
 }
 
 // CropReady is one crop of a tub.

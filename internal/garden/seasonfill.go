@@ -57,9 +57,15 @@ func (s *tubSeason) fill(a season.Answer, closed []season.Closed) {
 			f.Field = s.field
 		}
 		f.Text = s.t.name + ": " + f.Text
+		f.Level = min(f.Level, finding.Warn) // no date keeps anybody from drilling
 		s.findings = append(s.findings, f)
 	}
+	o.More = []MoreSown{}
+	for _, m := range a.More {
+		o.More = append(o.More, MoreSown{SowOn: dayText(m.SowOn), TransplantOn: dayText(m.MoveOn), ReadyOn: dayText(m.ReadyOn), Chance: share(m.Chance)})
+	}
 	s.crops(a)
+	s.nursery(a)
 	s.days(a.Followed)
 	for i, c := range closed {
 		o.Closed = append(o.Closed, s.leaveIt(i, c))

@@ -14,7 +14,7 @@ import (
 
 // seasonCodes are the findings that are about the days of a tub.
 var seasonCodes = []string{
-	"air-outside", "humidity-full", "meal-before-sowing", "meal-closed", "reading-impossible", "reading-far", "reading-risen", "sow-after-transplant",
+	"air-outside", "humidity-full", "meal-before-sowing", "meal-closed", "nursery-cells", "nursery-dark", "nursery-none", "nursery-poor", "nursery-slow", "reading-impossible", "reading-far", "reading-risen", "sow-after-transplant",
 	"zone-missing", "zone-unknown",
 }
 
@@ -50,7 +50,7 @@ func (s *Season) Answer(a *Assessment) string {
 		out = append(out, fmt.Sprintf("Sow on %s.", words(s.SowOn)))
 	}
 	out = append(out, fmt.Sprintf("The plants move on %s.", words(s.TransplantOn)))
-	out = append(out, fmt.Sprintf("Ready by %s: %s, as %s came; %s is wanted.", by, quantity.Chance(s.ReadyChance), s.counted(s.ReadyChance), quantity.Chance(s.WantedChance)))
+	out = append(out, fmt.Sprintf("Ready by %s: %s, as %s came; %s is wanted.", by, quantity.Chance(s.ReadyChance), s.counted(s.ReadyChance), strings.TrimPrefix(quantity.Chance(s.WantedChance), "about ")))
 	if s.NeededG > 0 {
 		gram := func(g float64) string {
 			return quantity.Format(quantity.SmallMass, quantity.Gram.Base(g), a.Plan.Units)

@@ -94,7 +94,10 @@ func reportTubSeason(b *bytes.Buffer, a *garden.Assessment, s *garden.Season) {
 	for _, x := range s.Score {
 		wrap(b, "", plain(x.Of+": "+x.Says))
 	}
-	seasonCrops(b, s)
+	seasonCrops(b, a, s)
+	for _, m := range s.More {
+		wrap(b, "", fmt.Sprintf("Room for one more crop: sow %s, move %s, ready %s (%s).", dayWords(m.SowOn), dayWords(m.TransplantOn), dayWords(m.ReadyOn), quantity.Chance(m.Chance)))
+	}
 	seasonTasks(b, s)
 	seasonDays(b, a, s)
 	seasonClosed(b, s)
@@ -109,15 +112,18 @@ func dayWords(text string) string {
 	return d.Words()
 }
 
-func seasonCrops(b *bytes.Buffer, s *garden.Season) {
+func seasonCrops(b *bytes.Buffer, a *garden.Assessment, s *garden.Season) {
 	if len(s.Ready) == 0 {
 		return
 	}
-	rows := [][]string{{"crop", "plants", "seeds", "sow", "move", "g a plant", "full size"}}
+	rows := [][]string{{"crop", "plants", "seeds", "sow", "move", "a plant", "full size"}}
+	grams := func(g float64) string {
+		return quantity.Format(quantity.SmallMass, quantity.Gram.Base(g), a.Plan.Units)
+	}
 	for _, c := range s.Ready {
 		rows = append(rows, []string{
 			plain(c.Crop), fmt.Sprint(c.Plants), fmt.Sprint(c.Seeds), dayWords(c.SowOn), dayWords(c.Transplant),
-			fmt.Sprintf("%.0f to %.0f", c.MassG.P5, c.MassG.P95), quantity.InHundred(c.ReadyChance) + " in 100",
+			pair(grams(c.MassG.P5), grams(c.MassG.P95)), quantity.InHundred(c.ReadyChance) + " in 100",
 		})
 	}
 	b.WriteByte('\n')

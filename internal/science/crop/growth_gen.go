@@ -212,6 +212,7 @@ const (
 	factNurserySpares                      facts.ID = "nursery.spares"
 	factNurseryNormalWarn                  facts.ID = "nursery.normal.warn"
 	factNurseryDaysWarn                    facts.ID = "nursery.days.warn"
+	factNurseryLight                       facts.ID = "nursery.light"
 	factNurseryChance                      facts.ID = "nursery.chance"
 	factHarvestTrim                        facts.ID = "harvest.trim"
 )

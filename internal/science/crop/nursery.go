@@ -115,6 +115,9 @@ func Spares(plants int) int {
 	return int(math.Ceil(float64(plants)*grown(factNurserySpares)/100 - 1e-9))
 }
 
+// NurseryPPFD is the light that seedlings want, in µmol/m²/s.
+func NurseryPPFD() float64 { return grown(factNurseryLight) }
+
 // CheckNursery is what there is to say about sowing at a temperature; field is
 // the place in the plan that would change it.
 func (c Crop) CheckNursery(field string, tempC float64) []finding.Finding {
