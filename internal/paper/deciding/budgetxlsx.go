@@ -1,8 +1,11 @@
 package deciding
 
 import (
+	"archive/zip"
 	"bytes"
 	"fmt"
+	"io"
+	"slices"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
@@ -46,7 +49,47 @@ func BudgetXLSX(a *garden.Assessment) ([]byte, error) {
 	if err := f.Write(&out); err != nil {
 		return nil, err
 	}
-	return out.Bytes(), f.Close()
+	if err := f.Close(); err != nil {
+		return nil, err
+	}
+	return sorted(out.Bytes())
+}
+
+// sorted writes the parts of a workbook in the order of their names, the list
+// of content types first: the library leaves the order of the sheets to chance.
+func sorted(file []byte) ([]byte, error) {
+	in, err := zip.NewReader(bytes.NewReader(file), int64(len(file)))
+	if err != nil {
+		return nil, err
+	}
+	parts := slices.Clone(in.File)
+	slices.SortFunc(parts, func(a, b *zip.File) int { return strings.Compare(a.Name, b.Name) }) // '[' comes before small letters
+	var out bytes.Buffer
+	w := zip.NewWriter(&out)
+	for _, part := range parts {
+		if err := copied(w, part); err != nil {
+			return nil, err
+		}
+	}
+	if err := w.Close(); err != nil {
+		return nil, err
+	}
+	return out.Bytes(), nil
+}
+
+func copied(w *zip.Writer, part *zip.File) error {
+	from, err := part.Open()
+	if err != nil {
+		return err
+	}
+	to, err := w.CreateHeader(&zip.FileHeader{Name: part.Name, Method: zip.Deflate})
+	if err == nil {
+		_, err = io.Copy(to, from) // it was written a moment ago, by this program
+	}
+	if closing := from.Close(); err == nil {
+		err = closing
+	}
+	return err
 }
 
 // epoch stands for the moment of writing, so that the bytes do not depend on it.
