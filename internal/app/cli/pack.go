@@ -85,6 +85,10 @@ func packCommand(s Streams) *cobra.Command {
 				return err
 			}
 			tellStops(s, args[0], a)
+			if len(files) == 0 {
+				s.message("no paper of the stage %s: the plan gives no ground for one", stage)
+				s.hint("'rootbell check " + args[0] + "' says what is missing; a season needs school.terms")
+			}
 			if stage == "build" {
 				tellMissing(s, filepath.Join(out, stage), a, files)
 			}

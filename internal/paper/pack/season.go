@@ -17,7 +17,7 @@ func SeasonOf(a *garden.Assessment, revision string) []Paper {
 	b := builder{a: a}
 	for _, c := range seasonal.Cards(a, revision) {
 		b.add(Paper{
-			Name: c.Name, Title: c.Title, About: c.About, Draw: c.PDF,
+			Name: c.Name, Title: c.Title, About: c.About, Tub: tubOf(a, c.Name), Draw: c.PDF,
 			read: func(size scene.Size) ([]content.Sheet, error) { return c.Sheets(size), nil },
 		})
 	}
@@ -29,4 +29,16 @@ func SeasonOf(a *garden.Assessment, revision string) []Paper {
 		})
 	}
 	return b.papers
+}
+
+// tubOf is the tub whose name a file's name ends in; empty for one of all tubs.
+func tubOf(a *garden.Assessment, name string) string {
+	for _, t := range a.Tubs {
+		for _, kind := range []string{"sowing-", "move-day-", "leave-it-"} {
+			if name == kind+garden.Slug(t.Name)+".pdf" {
+				return t.Name
+			}
+		}
+	}
+	return ""
 }

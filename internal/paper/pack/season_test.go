@@ -3,6 +3,7 @@ package pack_test
 import (
 	"bytes"
 	"context"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -69,6 +70,9 @@ func TestTheSeasonsPapers(t *testing.T) {
 					t.Errorf("%s is a %s called %q: %q", p.Name, p.Kind, p.Title, p.About)
 				}
 				readable(t, page, way.size)
+				if p.Tub != "" != slices.Contains(way.papers, p.Name) {
+					t.Errorf("%s is said to be of the tub %q", p.Name, p.Tub)
+				}
 				if p.Kind == pack.PDF {
 					sameSaid(t, page, way.size)
 				}

@@ -165,7 +165,7 @@ func (p papers) head(w wall) string {
 // name is a week's number and its Monday.
 func (w week) name() string {
 	if w.number > 0 {
-		return itoa(w.number) + ", " + w.monday.Short()
+		return itoa(w.number) + ", " + whole(w.monday.Short())
 	}
 	return w.monday.Short()
 }
@@ -216,7 +216,7 @@ func (p papers) inWords(paper scene.Size) content.Sheet {
 			words += " " + j.why
 		}
 		reasons[j.why] = true
-		t.Rows = append(t.Rows, []string{j.on.Words(), words, content.Blank})
+		t.Rows = append(t.Rows, []string{whole(j.on.Words()), words, content.Blank})
 	}
 	s := content.Sheet{Title: title, Block: p.block(title, paper), Sections: []content.Section{{Heading: "In order", Tables: []content.Table{t}}}}
 	if len(t.Rows) == 0 {

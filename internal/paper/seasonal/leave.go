@@ -158,7 +158,7 @@ func (p papers) ticks(tub int, l garden.LeaveIt) content.Table {
 		Columns: []content.Column{{Head: "when"}, {Head: "what"}, {Head: "how much"}, {Head: "done", Tick: true}}, Wordy: true,
 	}
 	for _, s := range p.steps(tub, l) {
-		t.Rows = append(t.Rows, []string{s.when, s.what, s.much, content.Blank})
+		t.Rows = append(t.Rows, []string{whole(s.when), s.what, s.much, content.Blank})
 	}
 	return t
 }

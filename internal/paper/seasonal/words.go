@@ -42,6 +42,9 @@ func clock(t time.Time) string { return t.Format("15:04") }
 // noBreak keeps a number and what it counts on one line.
 const noBreak = "\u00a0"
 
+// whole keeps a day's words on one line.
+func whole(words string) string { return strings.ReplaceAll(words, " ", noBreak) }
+
 // hours are whole hours, as one counts the time in which nobody comes.
 func hours(h float64) string { return count(int(math.Round(h)), "hour", "hours") }
 
