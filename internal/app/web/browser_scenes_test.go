@@ -103,6 +103,21 @@ func (o *opened) everyScene(units string) []scene {
 			b.visit("/g/example-fernhollow/mix")
 			b.click("#mix-more > summary")
 		}},
+		{"class-to-mend", "Not saved yet", func(b *tab) {
+			b.visit("/g/" + own + "/class")
+			b.click("#class details > summary")
+			b.write("class.never", "Robin and 7")
+			b.follow("#class .btn.first")
+		}},
+		{"class-more", "Which pair adopts which hole", func(b *tab) {
+			b.visit("/g/example-saltbrook/class")
+			b.click("#work details.more > summary")
+			b.click("#class fieldset details > summary")
+		}},
+		{"wipe", "This cannot be taken back", func(b *tab) {
+			b.visit("/stored")
+			b.follow(`form[action$="/wipe"] button`)
+		}},
 		page("trouble", "/g/example-fernhollow/trouble?tub=Heron&seen=edges-old&seen=wet-floor"), page("trouble-empty", "/g/"+own+"/trouble"),
 		page("meal", "/g/example-saltbrook/meal?unknown=yes&cold=yes"),
 		{"text-to-mend", "Not saved yet", func(b *tab) {
