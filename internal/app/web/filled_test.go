@@ -17,7 +17,7 @@ func filled(t *testing.T, body string) url.Values {
 		t.Fatal(err)
 	}
 	forms := all(doc, func(n *html.Node) bool {
-		return n.Data == "form" && (strings.HasSuffix(attribute(n, "action"), "/build") || strings.HasSuffix(attribute(n, "action"), "/mix") || strings.HasSuffix(attribute(n, "action"), "/season") || strings.HasSuffix(attribute(n, "action"), "/class") || strings.HasSuffix(attribute(n, "action"), "/merge"))
+		return n.Data == "form" && (strings.HasSuffix(attribute(n, "action"), "/build") || strings.HasSuffix(attribute(n, "action"), "/mix") || strings.HasSuffix(attribute(n, "action"), "/season") || strings.HasSuffix(attribute(n, "action"), "/class") || strings.HasSuffix(attribute(n, "action"), "/choose") || strings.HasSuffix(attribute(n, "action"), "/merge"))
 	})
 	if len(forms) == 0 {
 		t.Fatal("no form on the page")
