@@ -175,7 +175,7 @@ func (e *ensemble) part(is func(m *member) bool) float64 {
 func (e *ensemble) note() {
 	day := DayBands{
 		Litres:  e.band(func(m *member) float64 { return m.Litres }),
-		ECmS:    e.band(func(m *member) float64 { return m.ECmS }),
+		ECmS:    e.band(func(m *member) float64 { return m.shownEC() }),
 		DrunkL:  e.band(func(m *member) float64 { return m.Ledger.DrunkL + m.Ledger.VapourL }),
 		PouredL: e.band(func(m *member) float64 { return m.Ledger.PouredL }),
 		CropG:   e.band(func(m *member) float64 { return m.crop(e.course) }),

@@ -61,7 +61,7 @@ func (m *member) expects(c *course, r *Reading) float64 {
 	case Level:
 		return c.Tub.LevelMM(m.Litres)
 	case Strength:
-		return m.ECmS
+		return m.shownEC()
 	}
 	s := &c.Tub.Stands[r.Stand]
 	if r.Of == Height {
@@ -114,11 +114,19 @@ func (m *member) part(j int) float64 {
 	case j == 0:
 		return m.Litres
 	case j == 1:
-		return m.ECmS
+		return m.shownEC()
 	default:
 		return math.Log(max(m.Stands[j-2].DryG(), tiny))
 	}
 }
+
+// mostECmS is stronger than any solution that a meter of a class shows, mS/cm:
+// what is left of a tub that is nearly dry is said to be no stronger, or a few
+// such members would decide what all learn.
+const mostECmS = 20
+
+// shownEC is the strength that a meter would show.
+func (m *member) shownEC() float64 { return min(m.ECmS, mostECmS) }
 
 // tiny is a dry mass in g/m² under any that lives, so that there is a logarithm.
 const tiny = 1e-9
@@ -135,7 +143,7 @@ func (m *member) move(c *course, j int, by float64) {
 	case j == 0:
 		m.Litres = max(0, min(c.mostL, m.Litres+by))
 	case j == 1:
-		m.ECmS = max(0, m.ECmS+by)
+		m.ECmS = max(0, min(mostECmS, m.shownEC()+by))
 	default:
 		times := math.Exp(max(-1, min(1, by)))
 		s := m.Stands[j-2]

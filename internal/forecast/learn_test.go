@@ -110,3 +110,30 @@ func TestScores(t *testing.T) {
 		t.Errorf("%+v", got)
 	}
 }
+
+// What is left of a tub that is nearly dry is as strong as its salts make it,
+// without end. No meter shows that, and a few such members must not decide what
+// all learn.
+func TestATubThatRanDryTeachesNothingAbsurd(t *testing.T) {
+	s := season(t, 30)
+	s.Tub.Start.Litres = 4
+	for day := 18; day < 28; day += 2 {
+		s.Readings = append(s.Readings, Reading{AtHour: 24 * float64(day), Of: Level, Value: 12, SD: 3}, Reading{AtHour: 24*float64(day) + 1, Of: Strength, Value: 3, SD: 0.1})
+	}
+	s.Events = append(s.Events, Event{AtHour: 24*28 + 9, Kind: FillTo, LineMM: s.Tub.LineMM, ECmS: 1})
+	f := run(t, s, Options{Members: 200, Seed: 1})
+	for i, d := range f.Days {
+		if d.ECmS.P95 > mostECmS || d.Litres.P95 > s.Tub.LitresAt(s.Tub.Shape.HeightMM()) {
+			t.Errorf("day %d: EC %+v, %+v L", i+1, d.ECmS, d.Litres)
+		}
+	}
+	for k := range factorCount {
+		if v := f.Learned(k); !finite(v.P5, v.P50, v.P95) {
+			t.Errorf("factor %d is %+v", k, v)
+		}
+	}
+	// Filled up again, what is in the tub is what was poured in and a little salt.
+	if ec := f.Days[len(f.Days)-1].ECmS.P50; ec < 0.5 || ec > 2.5 {
+		t.Errorf("after filling up at EC 1 the tub is at %v", ec)
+	}
+}

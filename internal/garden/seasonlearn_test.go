@@ -195,6 +195,35 @@ func TestWhatAMealNeedsByHand(t *testing.T) {
 	}
 }
 
+// Whatever is in the logbook, it is followed, and the days hold together.
+func TestAnyLogbookIsFollowed(t *testing.T) {
+	p := parsed(t, "fernhollow", text(t, fernhollowPlan))
+	memory := &counting{kept: map[string]any{}}
+	rapid.Check(t, func(r *rapid.T) {
+		lines, last := anyLog(r, []string{"Heron", "Otter"})
+		in := garden.Inputs{Plan: p, Zone: dublin, Effort: lid.Quick, Seed: 1, Members: 20, Memory: memory, Stages: garden.StageSeason, Readings: wrote(t, dublin, lines...)}
+		if !last.IsZero() {
+			in.At = last.Add(12 * time.Hour)
+		}
+		a, err := garden.Assess(context.Background(), in)
+		if err != nil {
+			r.Fatal(err)
+		}
+		for i, tub := range a.Tubs {
+			if tub.Season == nil {
+				r.Fatalf("no season of %s: %v", tub.Name, codes(a))
+			}
+			daysHold(r, &a.Tubs[i], tub.Shape.HeightMM()) // somebody may have read more than the line
+			stretchesHold(r, a, tub.Season)
+		}
+		doc, err := json.Marshal(a)
+		if err != nil {
+			r.Fatal(err)
+		}
+		finite(r, doc)
+	})
+}
+
 // anySeason is a school and a room as a teacher may type them, around the third
 // plan's tubs.
 func anySeason(t *rapid.T, body string) string {
@@ -237,7 +266,7 @@ func TestAnySeasonAnswers(t *testing.T) {
 			case tub.Season == nil && len(a.Findings) == 0:
 				t.Fatalf("no season of %s, and no word why", tub.Name)
 			case tub.Season != nil:
-				daysHold(t, &a.Tubs[i])
+				daysHold(t, &a.Tubs[i], *tub.FillDepthMM)
 				stretchesHold(t, a, tub.Season)
 				if tub.Season.Answer(a) == "" {
 					t.Fatal("no answer")

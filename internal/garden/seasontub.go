@@ -71,6 +71,9 @@ func (s *tubSeason) tubReady() bool {
 		PressureKPa: water.PressureKPa(float64(s.plan.Place.Altitude.Or(0)) / 1000),
 		StoneMM:     s.stoneMM(), Air: s.blown(),
 	}
+	if most := t.typed.MaxFill; most.Set() {
+		s.bed.Tub.LineMM = min(s.bed.Tub.LineMM, s.bed.Tub.LevelMM(float64(most.Value)))
+	}
 	for _, one := range s.stood {
 		s.bed.Tub.Stands = append(s.bed.Tub.Stands, one.Stand)
 	}

@@ -72,7 +72,7 @@ var (
 		Where: []working.Symbol{
 			{Name: "k", Meaning: "a hot dry day against a usual one", Kind: quantity.Factor}, perDay("q", "what the tub takes in a day"), inTime("t", "time since the last reading"),
 		},
-		Basis: working.OfTrade, Source: "stands in for what 95 of 100 cases stay under, until the program forecasts thirst",
+		Basis: working.OfTrade, Source: "stands in for what 95 of 100 cases stay under, by sums that a pencil can do; the season's forecast counts it in runs",
 	})
 	useLaw = working.Must(working.Law{
 		Symbol: "W", Kind: quantity.Volume, Formula: "q*t", Where: []working.Symbol{perDay("q", "what the tub takes in a day"), inTime("t", "time nobody comes")},
