@@ -30,7 +30,7 @@ type question struct {
 func (q *question) flags(c *cobra.Command) {
 	c.Flags().StringVar(&q.on, "on", "", "the day it is asked for, such as 2027-01-11 (default: that of the last reading, else the first term day)")
 	q.readingsFlag(c)
-	c.Flags().Uint64Var(&q.seed, "seed", 1, "seed of the searches: the same seed gives the same answer")
+	c.Flags().Uint64Var(&q.seed, "seed", 1, "seed of the searches and of the forecast's luck: the same seed gives the same answer")
 	c.Flags().BoolVar(&q.json, "json", false, "one JSON document on stdout")
 }
 
