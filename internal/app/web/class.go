@@ -41,6 +41,21 @@ func (s *Server) classed(ctx context.Context, o *opened) (*garden.Assessment, er
 	return a.Asked(m), nil
 }
 
+// handedOn lends the class's assessment the seasons of its tubs: the report and
+// the hand-over pack tell how forecasts did, and what comes next.
+func (s *Server) handedOn(ctx context.Context, o *opened, a *garden.Assessment) (*garden.Assessment, error) {
+	seasoned, err := s.seasoned(ctx, o, lid.Full)
+	if err != nil || len(seasoned.Tubs) != len(a.Tubs) {
+		return a, err
+	}
+	lent := *a
+	lent.Tubs = append([]garden.Tub(nil), a.Tubs...)
+	for i := range lent.Tubs {
+		lent.Tubs[i].Season = seasoned.Tubs[i].Season
+	}
+	return &lent, nil
+}
+
 // classHasCome tells whether the page Class stands in front: from the term's
 // second week on, when plants come into the tub and there is something to do, or
 // as soon as the plan says who does what.

@@ -186,8 +186,13 @@ func (s *Server) paperAsked(w http.ResponseWriter, r *http.Request) (ask askedPa
 		s.failed(w, r, err)
 		return ask, false
 	}
-	if ask.Paper, ok = pack.Named(pack.ClassOf(classed, revisionOf(ask.o)), r.PathValue("name")); ok {
-		ask.a, ask.on = classed, ""
+	if _, ok = pack.Named(pack.ClassOf(classed, revisionOf(ask.o)), r.PathValue("name")); ok {
+		if ask.a, err = s.handedOn(r.Context(), ask.o, classed); err != nil {
+			s.failed(w, r, err)
+			return ask, false
+		}
+		ask.Paper, _ = pack.Named(pack.ClassOf(ask.a, revisionOf(ask.o)), r.PathValue("name"))
+		ask.on = ""
 		return ask, true
 	}
 	seasoned, err := s.seasoned(r.Context(), ask.o, lid.Full)

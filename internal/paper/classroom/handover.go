@@ -2,6 +2,8 @@ package classroom
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"rootbell/internal/base/finding"
 	"rootbell/internal/base/quantity"
@@ -26,7 +28,7 @@ func (p papers) handOver(paper scene.Size) []content.Sheet {
 			"The board, and the circuit's number ____________________",
 		}},
 		{Heading: "What to take along", List: []string{
-			"The garden as one file, from the page 'History': plan, revisions and logbook. It has no person's name.",
+			"The garden as one file, from the page 'Plan as text': all plans and the logbook. It has no person's name.",
 			"These papers, the dipsticks, the lid sheets, the meter passports.",
 			"not the list of pupils: that stays with the teacher who made it.",
 		}},
@@ -125,43 +127,66 @@ func (p papers) stand() []string {
 	return out
 }
 
-// mostDates is how many closed stretches are told of.
-const mostDates = 4
+// mostDates is how many dates are told: the rest stands on the page Season.
+const mostDates = 10
+
+// ahead is how many days closed stretches are looked for.
+const ahead = 120
+
+// longDays is from how many closed days in a row on they are told of; a weekend
+// has two.
+const longDays = 3
+
+type dated struct {
+	on   term.Date
+	text string
+}
 
 // dates are the next days that matter, by the calendar and the season.
 func (p papers) dates() []string {
-	var out []string
 	if p.a.Today == nil || !p.a.Today.On.Set() {
 		return []string{"The plan names no term, so there are no dates."}
 	}
 	on := p.a.Today.On
+	all := p.tasks(on)
 	if next, ok := p.a.Term.OpenFrom(on); ok {
-		out = append(out, next.Long()+": the next day on which somebody comes.")
+		all = append(all, dated{next, "the next day on which somebody comes."})
 	}
+	for _, s := range p.a.Term.Stretches(term.Span{From: on, To: on.Add(ahead)}, p.a.Today.At.Location()) {
+		if s.Days() >= longDays {
+			all = append(all, dated{s.From, fmt.Sprintf("nobody comes until %s (%s).", s.To.Long(), s.Why)})
+		}
+	}
+	if meal := term.Date(p.a.Plan.School.Meal.Day); meal.Set() && !meal.Before(on) {
+		all = append(all, dated{meal, "the meal."})
+	}
+	slices.SortStableFunc(all, func(a, b dated) int { return a.on.Compare(b.on) })
+	var out []string
+	for _, d := range all[:min(len(all), mostDates)] {
+		out = append(out, d.on.Long()+": "+d.text)
+	}
+	if p.c.Term != nil && !p.c.Term.To.Before(on) {
+		out = append(out, p.c.Term.To.Long()+": the term ends. The lay-up card is for that day.")
+	}
+	if len(all) > mostDates {
+		out = append(out, "All later days stand in the season's papers.")
+	}
+	return out
+}
+
+// tasks are what the seasons of the tubs ask for from a day on; the meal is told
+// once for all tubs.
+func (p papers) tasks(from term.Date) []dated {
+	var out []dated
 	for _, t := range p.a.Tubs {
 		if t.Season == nil {
 			continue
 		}
 		for _, task := range t.Season.Tasks {
-			if d, err := term.ParseDate(task.On); err == nil && !d.Before(on) {
-				out = append(out, d.Long()+": "+t.Name+", "+sentence(task.Do))
+			if d, err := term.ParseDate(task.On); err == nil && !d.Before(from) && task.Kind != "meal" && task.Do != "" {
+				out = append(out, dated{d, t.Name + ": " + strings.ToLower(task.Do[:1]) + sentence(task.Do)[1:]})
 			}
 		}
 	}
-	for i, s := range p.a.Term.Stretches(term.Span{From: on, To: on.Add(ahead)}, p.a.Today.At.Location()) {
-		const long = 3 // a weekend is two days
-		if s.Days() >= long && i < mostDates*long {
-			out = append(out, fmt.Sprintf("%s to %s: nobody comes (%s).", s.From.Long(), s.To.Long(), s.Why))
-		}
-	}
-	if meal := p.a.Plan.School.Meal.Day; meal.Set() && !term.Date(meal).Before(on) {
-		out = append(out, term.Date(meal).Long()+": the meal.")
-	}
-	if p.c.Term != nil && !p.c.Term.To.Before(on) {
-		out = append(out, p.c.Term.To.Long()+": the term ends. The lay-up card is for that day.")
-	}
 	return out
 }
-
-// ahead is how many days closed stretches are looked for.
-const ahead = 120

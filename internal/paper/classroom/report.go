@@ -119,7 +119,7 @@ func have(n int) string {
 }
 
 // mostConcepts is how many concepts are named; more is a list and no report.
-const mostConcepts = 9
+const mostConcepts = 6
 
 // learned are the ideas of the lesson sheets that the garden gives, and what the
 // class found out about its own tubs.
@@ -141,16 +141,36 @@ func (p papers) learned() []string {
 	if f := p.c.Fairness; f != nil {
 		out = append(out, fmt.Sprintf("A rota shares the jobs over %s. %s", counted(p.openWeeks(), "week", "weeks"), f.Says[0]))
 	}
+	out = append(out, p.found()...)
+	if len(out) == 0 {
+		out = append(out, "The plan names no pupils or teams yet, so there is no rota to tell of.")
+	}
+	return out
+}
+
+// mostTubs is how many tubs the report tells of one by one, so that it stays one
+// page.
+const mostTubs = 4
+
+// verbs say what a factor that was learned is about.
+var verbs = map[string]string{"growth": "grow", "thirst": "drink"}
+
+// found is how the class's own plants differ from the model, a sentence a tub.
+func (p papers) found() []string {
+	var out []string
 	for _, t := range p.a.Tubs {
 		if t.Season == nil {
 			continue
 		}
+		var parts []string
 		for _, l := range t.Season.Learnt {
-			out = append(out, t.Name+": "+sentence(l.Says))
+			if verb := verbs[l.Of]; verb != "" {
+				parts = append(parts, fmt.Sprintf("%s %.2f times", verb, l.Band.P50))
+			}
 		}
-	}
-	if len(out) == 0 {
-		out = append(out, "The plan names no pupils or teams yet, so there is no rota to tell of.")
+		if len(parts) > 0 && len(out) < mostTubs {
+			out = append(out, fmt.Sprintf("%s: these plants %s what the model says.", t.Name, listed(parts)))
+		}
 	}
 	return out
 }
@@ -165,15 +185,25 @@ func (p papers) openWeeks() int {
 	return n
 }
 
-// truth is how earlier forecasts did, where any could be scored.
+// ofWords are what a score is of.
+var ofWords = map[string]string{"level": "level", "ec": "EC", "height": "height", "harvest": "harvest"}
+
+// truth is how earlier forecasts did, where any could be scored: a sentence a
+// tub. A fair band holds nine of ten.
 func (p papers) truth() []string {
 	var out []string
 	for _, t := range p.a.Tubs {
 		if t.Season == nil {
 			continue
 		}
+		var parts []string
 		for _, s := range t.Season.Score {
-			out = append(out, t.Name+": "+sentence(s.Says))
+			if of := ofWords[s.Of]; of != "" && s.Count > 0 {
+				parts = append(parts, fmt.Sprintf("%s %d of %d", of, s.InWide, s.Count))
+			}
+		}
+		if len(parts) > 0 && len(out) < mostTubs {
+			out = append(out, t.Name+", readings in the band that should hold nine of ten: "+listed(parts)+".")
 		}
 	}
 	return out

@@ -3,6 +3,7 @@ package pack_test
 import (
 	"context"
 	"os"
+	"runtime"
 	"testing"
 
 	"rootbell/internal/garden"
@@ -28,7 +29,7 @@ func BenchmarkClassPack(b *testing.B) {
 	}
 	papers := 0
 	for b.Loop() {
-		a, err := garden.Assess(context.Background(), garden.Inputs{Plan: p, Effort: lid.Full, Seed: 1, Stages: garden.StageMix | garden.StageClass})
+		a, err := garden.Assess(context.Background(), garden.Inputs{Plan: p, Effort: lid.Full, Seed: 1, Workers: runtime.GOMAXPROCS(0), Stages: garden.StageMix | garden.StageSeason | garden.StageClass})
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -30,7 +30,7 @@ func Stages() []Stage {
 		{Name: "mix", For: "for the day of mixing", Asks: garden.StageMix, Papers: Mix},
 		{Name: "season", For: "for the season", Asks: garden.StageSeason, Papers: Season},
 		{Name: "choose", For: "for the decision", Asks: garden.StageChoose, Papers: Choose},
-		{Name: "class", For: "for the class", Asks: garden.StageMix | garden.StageClass, Papers: Class},
+		{Name: "class", For: "for the class", Asks: garden.StageMix | garden.StageSeason | garden.StageClass, Papers: Class},
 		{Name: "today", For: "at the tub", Asks: garden.StageMix, Papers: Today},
 	}
 }
