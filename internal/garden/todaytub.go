@@ -72,8 +72,7 @@ func (d *desk) dayOf(at time.Time) term.Date { return term.DateOf(at.In(d.today.
 func (k *deskTub) lines() {
 	t := k.t
 	k.line = t.lines.Fill
-	lowered := !t.setup.Still && t.lines.Lowered.Base > t.lines.Lowest.Base && t.lines.Lowered.Base < t.lines.Fill.Base
-	if day, known := k.planted(); known && lowered && k.today.On.Since(day) >= tub.LowerAfterDays() {
+	if day, known := k.planted(); known && t.lowers() && k.today.On.Since(day) >= tub.LowerAfterDays() {
 		k.line, k.lower = t.lines.Lowered, true
 	}
 	tape := t.setup.TapeErrorMM
@@ -99,10 +98,7 @@ func (k *deskTub) lines() {
 		low := t.shape.Water(k.b, "volume_lowest", "water up to the lowest safe line", t.lines.Lowest, tape)
 		k.lowest = t.shape.Standing(k.b, "today.lowest", "solution at the lowest safe line", t.lines, t.setup, t.lines.Lowest, low, k.cups())
 	}
-	k.vessel = reading.Vessel{
-		Name: t.name, FillL: litresOf(water), RimL: t.shape.Volume(t.shape.HeightMM()), InsideHeight: quantity.MM(t.shape.HeightMM()),
-		LitresAtDepth: func(mm quantity.MM) quantity.L { return t.shape.Volume(float64(mm)) },
-	}
+	k.vessel = k.Vessel(t.index, k.entries, k.today.At.Location())
 }
 
 func (k *deskTub) cups() working.Number {

@@ -67,7 +67,7 @@ func pouredToday(known []reading.Entry, v reading.Vessel, now time.Time) quantit
 			continue
 		}
 		if e.Did(reading.ChangedOut) {
-			sum = max(sum, v.FillL)
+			sum = max(sum, v.FillOn(e.At))
 			continue
 		}
 		sum += e.Poured()

@@ -105,6 +105,8 @@ func (r Row) Has(f Field) bool {
 type Vessel struct {
 	Name          string
 	FillL         quantity.L // up to the fill line
+	Lowered       time.Time  // from which on LoweredL is up to the fill line, as roots hang; zero: never
+	LoweredL      quantity.L
 	RimL          quantity.L // up to the rim
 	InsideHeight  quantity.MM
 	LitresAtDepth func(quantity.MM) quantity.L
@@ -114,12 +116,12 @@ type Vessel struct {
 // no level was read. A tub that was changed out stands at its line; what stood
 // in it before is known only where the dipstick or the depth was read.
 func (r Row) Litres(v Vessel) (before, after quantity.L, ok bool) {
-	l, changed := r.Level, r.Did(ChangedOut)
+	l, changed, fill := r.Level, r.Did(ChangedOut), v.FillOn(r.At)
 	switch {
 	case changed && !l.Litres.Set() && !l.Depth.Set():
-		return v.FillL, v.FillL, v.FillL > 0
+		return fill, fill, fill > 0
 	case l.Filled.Set():
-		return v.FillL - l.Filled.Value, v.FillL, true
+		return fill - l.Filled.Value, fill, true
 	case l.Litres.Set():
 		before = l.Litres.Value
 	case l.Depth.Set() && v.LitresAtDepth != nil:
@@ -128,9 +130,17 @@ func (r Row) Litres(v Vessel) (before, after quantity.L, ok bool) {
 		return 0, 0, false
 	}
 	if changed {
-		return before, v.FillL, true
+		return before, fill, true
 	}
 	return before, before + r.Added.Litres.Value, true
+}
+
+// FillOn is what is up to the fill line that holds at a moment.
+func (v Vessel) FillOn(at time.Time) quantity.L {
+	if !v.Lowered.IsZero() && !at.Before(v.Lowered) {
+		return v.LoweredL
+	}
+	return v.FillL
 }
 
 // newWater tells whether what stood in the tub before is not known, as it was
