@@ -298,6 +298,10 @@ func TestTheAnswerComesFirst(t *testing.T) {
 			t.Errorf("%q does not say %q", got, want)
 		}
 	}
+	a = seasonOf(t, planted(t), nil, "Heron 2027-01-25 09:00 done=planted", "Heron 2027-01-27 09:00 depth=164")
+	if got := a.Tubs[0].Season.Answer(a); !strings.Contains(got, "in the tub since Mon 25 Jan") || strings.Contains(got, "Sow on") {
+		t.Errorf("after the move: %q", got)
+	}
 	empty := garden.Season{}
 	if got := empty.Answer(a); !strings.Contains(got, "No day was found") {
 		t.Error(got)

@@ -43,13 +43,19 @@ func (s *Season) Answer(a *Assessment) string {
 		return "No day was found on which to sow so that it is ready by " + by + "."
 	}
 	var out []string
+	moved := a.On != "" && s.TransplantOn <= a.On
 	switch {
+	case moved: // when it was sown moves nothing any more
 	case s.SowOn != "" && s.SowLatest != "" && s.SowLatest != s.SowOn:
 		out = append(out, fmt.Sprintf("Sow on %s, at the latest on %s.", words(s.SowOn), words(s.SowLatest)))
 	case s.SowOn != "":
 		out = append(out, fmt.Sprintf("Sow on %s.", words(s.SowOn)))
 	}
-	out = append(out, fmt.Sprintf("The plants move on %s.", words(s.TransplantOn)))
+	if moved {
+		out = append(out, fmt.Sprintf("The plants are in the tub since %s.", words(s.TransplantOn)))
+	} else {
+		out = append(out, fmt.Sprintf("The plants move on %s.", words(s.TransplantOn)))
+	}
 	out = append(out, fmt.Sprintf("Ready by %s: %s, as %s came; %s is wanted.", by, quantity.Chance(s.ReadyChance), s.counted(s.ReadyChance), strings.TrimPrefix(quantity.Chance(s.WantedChance), "about ")))
 	if s.NeededG > 0 {
 		gram := func(g float64) string {

@@ -197,7 +197,7 @@ func seasonClosed(b *bytes.Buffer, s *garden.Season) {
 		}
 	}
 	if others > 0 {
-		wrap(b, "", fmt.Sprintf("%d weekends and shorter: in each at most %s fell below the lowest line.", others, garden.Runs(worst, s.Runs)))
+		wrap(b, "", fmt.Sprintf("Weekends and shorter: %d, in each at most %s fell below the lowest line.", others, garden.Runs(worst, s.Runs)))
 	}
 	if slices.ContainsFunc(s.Closed, func(c garden.LeaveIt) bool { return len(c.Options) > 0 }) {
 		b.WriteString("* marks what to do.\n")
