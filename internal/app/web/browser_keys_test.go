@@ -23,8 +23,8 @@ func TestTheKeyboardAloneReachesEverything(t *testing.T) {
 	id := o.beginGarden("metric")
 	b := browse(t, o.base)
 	for _, address := range []string{
-		"/", "/g/" + id + "/build", "/g/" + id + "/mix", "/g/" + id + "/text", "/g/" + id + "/history", "/g/" + id + "/papers",
-		"/g/" + id + "/working/tubs.Tub-1.volume_solution", "/g/example-fernhollow/build", "/g/example-fernhollow/mix", "/stored",
+		"/", "/g/" + id + "/build", "/g/" + id + "/mix", "/g/" + id + "/season", "/g/" + id + "/text", "/g/" + id + "/history", "/g/" + id + "/papers",
+		"/g/" + id + "/working/tubs.Tub-1.volume_solution", "/g/example-fernhollow/build", "/g/example-fernhollow/mix", "/g/example-saltbrook/season", "/stored",
 	} {
 		t.Run(address, func(t *testing.T) {
 			b.visit(address)

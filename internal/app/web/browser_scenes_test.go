@@ -120,6 +120,15 @@ func (o *opened) everyScene(units string) []scene {
 		}},
 		page("trouble", "/g/example-fernhollow/trouble?tub=Heron&seen=edges-old&seen=wet-floor"), page("trouble-empty", "/g/"+own+"/trouble"),
 		page("meal", "/g/example-saltbrook/meal?unknown=yes&cold=yes"),
+		{"season-to-mend", "Not saved yet", func(b *tab) {
+			b.visit("/g/" + own + "/season")
+			b.write("school.meal.eaters", "all of them")
+			b.follow("#season .btn.first")
+		}},
+		{"season-days", "Each day when the last one leaves", func(b *tab) {
+			b.visit("/g/example-saltbrook/season")
+			b.click("#day-by-day > summary")
+		}},
 		{"text-to-mend", "Not saved yet", func(b *tab) {
 			b.visit("/g/" + own + "/text")
 			b.click("#text")
@@ -183,7 +192,7 @@ func (o *opened) ofGarden(id string) []scene {
 		out = append(out, page(short+link[1][strings.LastIndex(link[1], "/"):], link[1]))
 	}
 	for _, tub := range exampleTubs[id] {
-		out = append(out, page(short+"/build-"+tub, "/g/"+id+"/build?tub="+tub), page(short+"/mix-"+tub, "/g/"+id+"/mix?tub="+tub))
+		out = append(out, page(short+"/build-"+tub, "/g/"+id+"/build?tub="+tub), page(short+"/mix-"+tub, "/g/"+id+"/mix?tub="+tub), page(short+"/season-"+tub, "/g/"+id+"/season?tub="+tub))
 	}
 	tub := append(exampleTubs[id], "Tub-1")[0]
 	number := "/g/" + id + "/working/tubs." + tub + ".volume_solution"

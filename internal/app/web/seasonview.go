@@ -55,7 +55,6 @@ type closedView struct {
 	Options               []optionView
 	None                  bool // no option brings it under the limit
 	Cases                 []caseView
-	Working               *workingView
 }
 
 type optionView struct {
@@ -262,9 +261,10 @@ func (v *seasonOf) closed(o *opened) {
 			quiet, hours, most = quiet+1, max(hours, c.Hours), max(most, c.Risk)
 			continue
 		}
-		view := v.closedView(c)
-		view.Working = numberOf(o, v.a, c.Key)
-		v.Closed = append(v.Closed, view)
+		v.Closed = append(v.Closed, v.closedView(c))
+		if one := numberOf(o, v.a, c.Key); one != nil {
+			v.Workings = append(v.Workings, *one)
+		}
 	}
 	if quiet > 0 {
 		v.Quiet = fmt.Sprintf("%s short ones, of %.0f hours at most: in each it runs low in %s of 100 cases. Nothing is needed.", capital(inWords(quiet)), hours, atMost(most))
