@@ -47,7 +47,7 @@ var arrows = map[string][]string{
 	"internal/paper/figure":          {"internal/base/plane", "internal/base/quantity", "internal/garden", "internal/paper/cutaway", "internal/paper/scene", "internal/paper/sheet", "internal/school/term"},
 	"internal/paper/card":            {"internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/daily":           {"internal/garden", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
-	"internal/paper/care":           {"internal/garden", "internal/school/meal", "internal/school/trouble", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
+	"internal/paper/care":            {"internal/garden", "internal/school/meal", "internal/school/trouble", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/mixing":          {"internal/base/finding", "internal/base/quantity", "internal/garden", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/lessons":         {"internal/base/quantity", "internal/base/working", "internal/garden", "internal/school/lesson", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet"},
 	"internal/paper/deciding":        {"internal/base/quantity", "internal/garden", "internal/paper/card", "internal/paper/content", "internal/paper/scene", "internal/paper/sheet", "internal/school/choose"},

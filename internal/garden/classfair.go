@@ -27,7 +27,11 @@ func (m *roster) fairWords(r jobs.Rota) []string {
 	if f.TurnsLeast == f.TurnsMost {
 		out = append(out, fmt.Sprintf("%s has %s.", each, counted(f.TurnsLeast, "turn", "turns")))
 	} else {
-		out = append(out, fmt.Sprintf("%s has %d to %d turns.", each, f.TurnsLeast, f.TurnsMost))
+		word := "to"
+		if f.TurnsMost-f.TurnsLeast == 1 {
+			word = "or"
+		}
+		out = append(out, fmt.Sprintf("%s has %d %s %d turns.", each, f.TurnsLeast, word, f.TurnsMost))
 	}
 	if slices.ContainsFunc(m.ask.Jobs, func(j jobs.Job) bool { return j.People > 1 }) {
 		switch n := f.Score.PairsAgain; n {

@@ -138,16 +138,24 @@ func TestPupilsWordsSuitTheirAge(t *testing.T) {
 // The litres on the card are those of the youngest: 1, 2 and 4 L. source: common
 // practice, no source (facts carry.pupil.*).
 func TestLitresByAge(t *testing.T) {
-	for ages, want := range map[string]string{"[6, 7]": "1.0\u00a0L", "[8, 10]": "2.0\u00a0L", "[11, 13]": "4.0\u00a0L"} {
+	for ages, want := range map[string]string{"[6, 7]": "1\u00a0L", "[8, 10]": "2\u00a0L", "[11, 13]": "4\u00a0L"} {
 		text := words(named(t, assessed(t, fern, school("ages: "+ages)), "job-cards.pdf").Sheets(scene.A4))
 		if !strings.Contains(text, "Fill it with "+want+" and no more") {
 			t.Errorf("ages %s: no %q in\n%s", ages, want, text)
 		}
 	}
+	// A jug with US marks never holds more: 1 qt is 0.95 L, 1 gal 3.79 L (NIST
+	// Handbook 44, appendix C).
+	for ages, want := range map[string]string{"[6, 7]": "1\u00a0qt", "[8, 10]": "2\u00a0qt", "[11, 13]": "1\u00a0gal"} {
+		text := words(named(t, assessed(t, salt, school("ages: "+ages)), "job-cards.pdf").Sheets(scene.Letter))
+		if !strings.Contains(text, "Fill it with "+want+" and no more") {
+			t.Errorf("ages %s in US units: no %q", ages, want)
+		}
+	}
 	if text := words(named(t, assessed(t, fern, school("ages: [4]")), "job-cards.pdf").Sheets(scene.A4)); !strings.Contains(text, "An adult carries the water") {
 		t.Errorf("at four nothing is carried:\n%s", text)
 	}
-	if text := words(named(t, assessed(t, fern, same), "job-cards.pdf").Sheets(scene.A4)); !strings.Contains(text, "from age 5: 1.0\u00a0L, from age 8: 2.0\u00a0L, from age 11: 4.0\u00a0L") {
+	if text := words(named(t, assessed(t, fern, same), "job-cards.pdf").Sheets(scene.A4)); !strings.Contains(text, "from age 5: 1\u00a0L, from age 8: 2\u00a0L, from age 11: 4\u00a0L") {
 		t.Errorf("no ages told:\n%s", text)
 	}
 }

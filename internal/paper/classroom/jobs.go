@@ -31,14 +31,30 @@ func (p papers) carry() string {
 	if p.c.CarryL == nil {
 		return ""
 	}
-	return quantity.Format(quantity.Volume, quantity.Litre.Base(*p.c.CarryL), p.a.Plan.Units)
+	return p.jug(*p.c.CarryL)
+}
+
+// Of a US gallon, in litres (NIST Handbook 44, appendix C).
+const quartLitres = 0.946352946
+
+// jug is what is carried at once as a jug has its marks: whole litres, or whole
+// quarts and gallons, never more than the litres.
+func (p papers) jug(litres float64) string {
+	if p.a.Plan.Units != quantity.US {
+		return quantity.FormatNumber(litres, 0) + "\u00a0L"
+	}
+	quarts := int(litres / quartLitres)
+	if quarts >= 4 {
+		return fmt.Sprintf("%d\u00a0gal", quarts/4)
+	}
+	return fmt.Sprintf("%d\u00a0qt", quarts)
 }
 
 // byAge is how much is carried at once where the plan tells no age.
 func (p papers) byAge() string {
 	var out []string
 	for _, c := range jobs.Carries() {
-		out = append(out, fmt.Sprintf("from age %d: %s", c.FromAge, p.litres(c.Litres)))
+		out = append(out, fmt.Sprintf("from age %d: %s", c.FromAge, p.jug(c.Litres)))
 	}
 	return "Fill it with no more than this: " + strings.Join(out, ", ") + "."
 }

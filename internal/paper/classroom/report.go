@@ -228,7 +228,9 @@ func sentence(text string) string {
 	if text == "" {
 		return ""
 	}
-	text = strings.ToUpper(text[:1]) + text[1:]
+	if !strings.HasPrefix(text, "pH") {
+		text = strings.ToUpper(text[:1]) + text[1:]
+	}
 	if !strings.ContainsRune(".?", rune(text[len(text)-1])) {
 		text += "."
 	}

@@ -12,7 +12,7 @@ import (
 
 // Lengths of a slip in mm: the drawing left, words and lines to write on right.
 const (
-	slipMM     = 43.0
+	slipMM     = 38.0
 	lidMM      = 76.0
 	slipTextMM = 4.2
 )
@@ -48,7 +48,7 @@ func (p papers) slipWords(width float64) []scene.Element {
 		x := lidMM + 6
 		out = append(out, scene.Text{At: scene.Point{X: x, Y: y}, Text: words, SizeMM: slipTextMM, Face: scene.Sans},
 			scene.Line{From: scene.Point{X: x + 27, Y: y - 0.8}, To: scene.Point{X: width - 2, Y: y - 0.8}, Class: scene.Thin})
-		y -= 10.5
+		y -= 9.2
 	}
 	return out
 }
