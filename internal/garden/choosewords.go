@@ -3,6 +3,7 @@ package garden
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -44,7 +45,9 @@ func (c *Choose) Answer(a *Assessment) (bold, rest string) {
 		if !o.Built {
 			kits = append(kits, o.feedsWords())
 		}
-		if o.PerHarvested != nil {
+		if !o.Tells() && len(o.Budget) > 0 {
+			costs = append(costs, fmt.Sprintf("%s not known, %d prices are missing", o.Name, len(o.Unknown)))
+		} else if o.PerHarvested != nil {
 			costs = append(costs, o.Name+" "+o.Cost(a, o.PerHarvested)+o.missingWords())
 		}
 	}
@@ -54,12 +57,26 @@ func (c *Choose) Answer(a *Assessment) (bold, rest string) {
 		return bold, rest
 	}
 	bold = strings.Join(kits, " ")
-	if len(costs) > 0 {
+	if slices.ContainsFunc(c.Offers, func(o ChooseOffer) bool { return o.Tells() && o.PerHarvested != nil }) {
 		rest = "For each plant harvested, over " + strconv.Itoa(c.Crops) + " crops: " + strings.Join(costs, "; ") + "."
 	} else {
 		rest = "No price is in the plan yet, so nothing is said of money."
 	}
 	return bold, rest + " The price alone decides nothing: the reasons stand below."
+}
+
+// Tells tells whether an option's sums say enough to be read: not where an
+// offer's own price is missing, nor where most of the build has none.
+func (o *ChooseOffer) Tells() bool {
+	told := 0
+	for _, l := range o.Budget {
+		if l.Cost != nil {
+			told++
+		} else if l.Item == "offer" {
+			return false
+		}
+	}
+	return o.Total != nil && (!o.Built || 2*told > len(o.Budget))
 }
 
 // missingWords is how many things have no price, behind an amount.

@@ -68,9 +68,9 @@ func reportChoose(w io.Writer, a *garden.Assessment) error {
 	}
 	table(&b, rows, "lrrrrr")
 	if a.Plan.Currency != "" {
-		wrap(&b, "", "In "+a.Plan.Currency+". A + behind an amount: not all of it has a price, so it is more.")
+		wrap(&b, "", "In "+a.Plan.Currency+". "+amountNote)
 	} else {
-		wrap(&b, "", "A + behind an amount: not all of it has a price, so it is more.")
+		wrap(&b, "", amountNote)
 	}
 	for i := range a.Choose.Offers {
 		reportOption(&b, a, &a.Choose.Offers[i])
@@ -81,6 +81,8 @@ func reportChoose(w io.Writer, a *garden.Assessment) error {
 	return err
 }
 
+const amountNote = "A + behind an amount: not all of it has a price, so it is more. A ?: too few prices are told."
+
 func plantsWords(o *garden.ChooseOffer) string {
 	if o.PlantSites == 0 && o.Option.Limits.Water < 0 && !o.Built {
 		return "?"
@@ -90,7 +92,7 @@ func plantsWords(o *garden.ChooseOffer) string {
 
 // amount is one of an option's costs for the table.
 func amount(o *garden.ChooseOffer, v *float64) string {
-	if v == nil {
+	if v == nil || !o.Tells() {
 		return "?"
 	}
 	text := strconv.FormatFloat(*v, 'f', 2, 64)

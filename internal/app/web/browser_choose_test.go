@@ -112,3 +112,47 @@ func TestAnOfferIsAddedWithoutScript(t *testing.T) {
 		t.Errorf("the offer is answered with %q", got)
 	}
 }
+
+// The decision of a garden with an offer of its own, in the states that no
+// example shows, is for everybody: at a desk, on a phone, in both unit systems.
+func TestTheDecisionServesEveryone(t *testing.T) {
+	axe, _ := os.ReadFile(axePath) // TestAxeIsThere says when it is not
+	for _, units := range []string{"metric", "us"} {
+		t.Run(units, func(t *testing.T) {
+			o := open(t)
+			id, _ := o.offeredGarden(units)
+			o.post("/g/"+id+"/choose", form("1", "offers[0].past", "unknown", "prices.electricity", "0.3", "school.adult_drills", "yes"), 200)
+			b := o.inUnits(t, units)
+			seen := map[string]bool{}
+			for _, s := range []scene{
+				page("offered", "/offered"), page("choose", "/g/"+id+"/choose"), page("working-choose", "/g/"+id+"/working?of=choose"),
+				{"offered-to-mend", "Not done yet", func(b *tab) { b.visit("/offered"); b.follow("#offered .btn.first") }},
+				{"choose-to-mend", "Not saved yet", func(b *tab) {
+					b.visit("/g/" + id + "/choose")
+					ask[any](b, `document.querySelectorAll("details.bag, details.bag details").forEach((d) => { d.open = true; })`)
+					b.write("offers[0].includes", "pump, "+strings.Repeat("x", 90))
+					b.write("kit.name", "another")
+					b.write("kit.volume", "5 kg")
+					b.follow(`#choose [value="offer"]`)
+				}},
+				page("decision", "/g/"+id+"/papers/decision.pdf/page"), page("budget", "/g/"+id+"/papers/budget.pdf/page"),
+				page("permission", "/g/"+id+"/papers/permission.pdf/page"), page("tags", "/g/"+id+"/papers/caretaker-tag.pdf/page"), page("letter", "/g/"+id+"/papers/parents-letter.pdf/page"),
+			} {
+				s.open(b)
+				ask[any](b, `document.querySelectorAll("details:not([data-part])").forEach((d) => { d.open = true; })`)
+				for _, width := range []int64{deskWide / 2, handWide, 320} {
+					b.wide(width, handHigh)
+					b.fits(s, width)
+				}
+				if axe == nil {
+					continue
+				}
+				ask[any](b, string(axe)+"; void 0")
+				for _, width := range []int64{deskWide, handWide} {
+					b.wide(width, deskHigh)
+					b.shutsOut(s, width, seen)
+				}
+			}
+		})
+	}
+}

@@ -84,16 +84,19 @@ func (s *Server) postedChoose(w http.ResponseWriter, r *http.Request) (p posting
 	p.typed()
 	p.edits = append(p.edits, p.f.listChanges()...)
 	p.text, p.problems = applied(p.o.Text, p.edits)
-	p.offers(r.PostForm.Get("do"))
+	do := r.PostForm.Get("do")
+	if do == "save" && p.f.kitBegun() {
+		do = "offer" // what was typed is not lost for the wrong button
+	}
+	p.offers(do)
 	p.read()
-	if r.PostForm.Get("do") == "offer" {
+	if do == "offer" {
 		p.f.intoKit(p.problems, p.f.doc().Items("offers"))
 	}
 	return p, a, true
 }
 
-// offers does what a button of the form asks beyond putting the values in. A
-// new offer that was begun is put in by every button.
+// offers does what a button of the form asks beyond putting the values in.
 func (p *posting) offers(do string) {
 	word, index, _ := strings.Cut(do, "-")
 	var err error

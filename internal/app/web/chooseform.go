@@ -293,6 +293,16 @@ func (f *form) kitField(rest, label, hint string) field {
 	return out
 }
 
+// kitBegun tells whether something was typed of a new offer.
+func (f *form) kitBegun() bool {
+	for name := range f.posted {
+		if strings.HasPrefix(name, kit) && name != kit+"past" && strings.TrimSpace(f.posted.Get(name)) != "" {
+			return true
+		}
+	}
+	return false
+}
+
 // kitItem is a new offer as the plan's list takes it.
 func (f *form) kitItem() (string, *plan.Problem) {
 	typed := func(rest string) string { return strings.TrimSpace(f.posted.Get(kit + rest)) }

@@ -90,7 +90,14 @@ func (p papers) together(o *garden.ChooseOffer) []content.Section {
 	s := content.Section{Heading: "Together"}
 	t := content.Table{Caption: p.moneyHead("As far as priced"), Columns: []content.Column{{Head: "what"}, {Head: "amount", Number: true}}}
 	add := func(what string, v *float64) {
-		t.Rows = append(t.Rows, []string{what, Amount(o, v)})
+		text := "–"
+		if v != nil {
+			text = quantity.FormatNumber(*v, 2)
+		}
+		if v != nil && !o.Priced {
+			text += "+"
+		}
+		t.Rows = append(t.Rows, []string{what, text})
 	}
 	add("first outlay", o.FirstOutlay)
 	add("each crop", o.EachCrop)

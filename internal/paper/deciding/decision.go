@@ -49,7 +49,7 @@ func (p papers) decision(paper scene.Size) []content.Sheet {
 // side sets the options side by side.
 func (p papers) side() content.Table {
 	n := p.a.Choose.Crops
-	t := content.Table{Caption: p.moneyHead("A + behind an amount: not all of it has a price, so it is more"), Columns: []content.Column{
+	t := content.Table{Caption: p.moneyHead(AmountNote), Columns: []content.Column{
 		{Head: "option"}, {Head: "plants", Number: true}, {Head: "first crop", Number: true}, {Head: strconv.Itoa(n) + " crops", Number: true}, {Head: "a plant", Number: true}, {Head: "harvested", Number: true}, {Head: "a serving", Number: true},
 	}}
 	for i := range p.a.Choose.Offers {
@@ -74,9 +74,13 @@ func Plants(o *garden.ChooseOffer) string {
 	return strconv.Itoa(o.PlantSites)
 }
 
-// Amount is one of an option's amounts, with a + where it is more.
+// AmountNote says what the signs beside amounts mean.
+const AmountNote = "A + behind an amount: not all of it has a price, so it is more. A dash: too few prices are told"
+
+// Amount is one of an option's amounts, with a + where it is more; '–' where
+// too few prices are told for it to say anything.
 func Amount(o *garden.ChooseOffer, v *float64) string {
-	if v == nil {
+	if v == nil || !o.Tells() {
 		return "–"
 	}
 	text := quantity.FormatNumber(*v, 2)
