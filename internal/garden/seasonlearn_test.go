@@ -273,6 +273,11 @@ func TestAnySeasonAnswers(t *testing.T) {
 				}
 			}
 		}
+		for _, n := range a.Numbers {
+			if strings.Contains(n.Key, "season") {
+				walked(t, n)
+			}
+		}
 		doc, err := json.Marshal(a)
 		if err != nil {
 			t.Fatal(err)
