@@ -63,6 +63,10 @@ func (p papers) wall() (w wall, ok bool) {
 	return w, true
 }
 
+// mostDays bounds the calendar to a year: a day far off, typed by mistake, stands
+// in the list alone.
+const mostDays = 366
+
 // shown are the days of the calendar: the term in which the crop is harvested,
 // and before it what is to be done for it.
 func (p papers) shown() (term.Span, bool) {
@@ -85,6 +89,9 @@ func (p papers) shown() (term.Span, bool) {
 		t := p.a.Term.Terms()[at]
 		add(t.From)
 		add(t.To)
+	}
+	if last := s.From.Add(mostDays - 1); s.To.After(last) {
+		s.To = last
 	}
 	return s, true
 }
