@@ -2,6 +2,7 @@ package garden
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"rootbell/internal/base/quantity"
@@ -105,4 +106,34 @@ func (a *Assessment) AirWords(tub int) []string {
 		quiet = fmt.Sprintf("For a quiet lesson the pump may be off %s min at most. Set a timer to switch it on again.", quantity.FormatNumber(o.QuietMin, 0))
 	}
 	return append(out, quiet, fmt.Sprintf("The pump blows against %s of water, and tube and stone besides. Without a check valve water can run back through the line when a pump that stands low stops.", quantity.Format(quantity.Length, o.HeadMM, system)))
+}
+
+// LampCautions are what stands where a lamp is hung or worked under.
+func LampCautions() []string { return lamp.Cautions() }
+
+// LampHeight is how high a lamp hangs over the lid while leaves stand so high.
+type LampHeight struct{ LeavesMM, LampMM float64 }
+
+// LampHeights are the heights of a tub's lowest lamp over leaves up to the grown
+// crop, in steps that a ruler has; none without a lamp.
+func (a *Assessment) LampHeights(tub int) []LampHeight {
+	l := a.Tubs[tub].Light
+	height, known := a.Book.Find("tubs." + Slug(a.Tubs[tub].Name) + ".light.lamp_1.raise")
+	if l == nil || len(l.Lamps) == 0 || !known || len(height.Inputs) < 2 {
+		return nil
+	}
+	above := l.Lamps[0].AboveMM
+	for _, one := range l.Lamps {
+		above = min(above, one.AboveMM)
+	}
+	step := 50.0
+	if a.Plan.Units == quantity.US {
+		step = 2 * 25.4
+	}
+	grown := height.Inputs[1].Base
+	var out []LampHeight
+	for leaves := step; leaves < grown+step-0.01 && len(out) < 12; leaves += step {
+		out = append(out, LampHeight{leaves, math.Ceil((above+lamp.RaiseMM(above, leaves))/step*4-1e-9) * step / 4})
+	}
+	return out
 }

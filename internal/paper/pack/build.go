@@ -6,6 +6,7 @@ import (
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/booklet"
 	"rootbell/internal/paper/content"
+	"rootbell/internal/paper/daily"
 	"rootbell/internal/paper/scene"
 	"rootbell/internal/paper/sheet"
 )
@@ -102,6 +103,18 @@ func (b *builder) lid(l sheet.Lid) {
 		About: "Cut them out and lay one round each cup, so that a class knows which cup is whose.",
 		Draw:  func(size scene.Size) ([]byte, error) { return sheet.RingsPDF(l, size) },
 		read:  one(func(size scene.Size) (content.Sheet, error) { return sheet.RingsContent(l, size) }),
+	})
+}
+
+// air lists the card that hangs at the shelf.
+func (b *builder) air() {
+	c, ok := daily.LightAndAir(b.a, b.cover.Revision)
+	if !ok {
+		return
+	}
+	b.add(Paper{
+		Name: c.Name, Title: c.Title, About: c.About, Draw: c.PDF,
+		read: func(size scene.Size) ([]content.Sheet, error) { return c.Sheets(size), nil },
 	})
 }
 

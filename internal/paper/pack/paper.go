@@ -65,6 +65,7 @@ func BuildOf(a *garden.Assessment, revision string) []Paper {
 	b := builder{a: a, cover: coverOf(a, revision)}
 	b.lids()
 	b.tubs()
+	b.air()
 	b.shopping()
 	return b.papers
 }
