@@ -91,7 +91,7 @@ func (j ClassJob) Does() string {
 	if words, ok := does[j.Kind]; ok && j.Usual {
 		return words
 	}
-	return "has the job '" + j.Name + "'"
+	return "takes '" + j.Name + "'"
 }
 
 // Job is the job of that name; false without one.
@@ -129,4 +129,4 @@ func Do(words string, people int) string {
 	return strings.Join(out, " ")
 }
 
-var ofMany = map[string]string{"looks": "look", "looks,": "look,", "reads": "read", "tops": "top", "measures": "measure", "keeps": "keep", "writes": "write", "has": "have"}
+var ofMany = map[string]string{"looks": "look", "looks,": "look,", "reads": "read", "tops": "top", "measures": "measure", "keeps": "keep", "writes": "write", "takes": "take"}

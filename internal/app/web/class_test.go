@@ -27,7 +27,7 @@ func TestAClassIsTyped(t *testing.T) {
 	if strings.Contains(text, "teams:") {
 		t.Errorf("the teams are still there:\n%s", text)
 	}
-	wants(t, body, "have the job", `value="8, 10"`, `value="3 and 7, 4 and 9"`)
+	wants(t, body, "take &#39;look at the plants&#39;", `value="8, 10"`, `value="3 and 7, 4 and 9"`)
 	posted = filled(t, body)
 	posted.Set("class.job.1.name", "top up")
 	posted.Set("class.job.1.from", "2027-02-01")

@@ -146,7 +146,9 @@ var messages = map[string]string{
 	"imported": "The garden was read in.",
 	"written":  "It is in the book.",
 	"wiped":    "The class is wiped. The tubs and their readings are all there.",
-	"takenout": "It is out of the book. What was written stays, struck through.",
-	"there":    "This entry was in the book already. It stands there once.",
-	"returned": "The plan is as it was then. The one before that is kept too.",
+
+	"wipedleft": "The class is wiped. The file was busy, so bytes of it may still lie in free parts: stop the program, start it again, and wipe once more.",
+	"takenout":  "It is out of the book. What was written stays, struck through.",
+	"there":     "This entry was in the book already. It stands there once.",
+	"returned":  "The plan is as it was then. The one before that is kept too.",
 }

@@ -41,10 +41,12 @@ func (s *Server) wipeClass(w http.ResponseWriter, r *http.Request) {
 		s.refuse(w, r, http.StatusBadRequest, "This form does not say which plan it began from, so nothing was wiped.", "Open the page 'What is stored where' again.")
 		return
 	}
-	_, err = s.Store.WipeClass(r.Context(), o.ID, base, plan.WithoutClass, "the class wiped at the end of the year", s.Now())
+	wiped, err := s.Store.WipeClass(r.Context(), o.ID, base, plan.WithoutClass, "the class wiped at the end of the year", s.Now())
 	var changed *store.Conflict
 	var refused *store.Refused
 	switch {
+	case err == nil && wiped.Left:
+		http.Redirect(w, r, "/stored?said=wipedleft", http.StatusSeeOther)
 	case err == nil:
 		http.Redirect(w, r, "/stored?said=wiped", http.StatusSeeOther)
 	case errors.As(err, &changed):
