@@ -116,6 +116,7 @@ func TestReadingsAgainstPhysics(t *testing.T) {
 		{"filled with more than it holds", "reading-impossible", "more than the tub holds", []string{"Heron 2027-02-03 09:00 filled=60_L"}},
 		{"water that came by itself", "reading-risen", "no top-up is written down", []string{"Heron 2027-02-03 09:00 depth=120", "Heron 2027-02-04 09:00 depth=160"}},
 		{"an EC of another world", "reading-far", "the EC", []string{"Heron 2027-02-03 09:00 EC=4.8"}},
+		{"a harvest of nobody knows how many", "reading-harvested", "how many", []string{"Heron 2027-02-20 09:00 depth=130 done=harvested"}},
 		{"a level that no thirst explains", "reading-far", "the water's depth", []string{"Heron 2027-01-27 09:00 depth=95"}},
 	}
 	for _, c := range cases {

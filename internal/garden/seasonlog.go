@@ -59,6 +59,10 @@ func (s *tubSeason) course(w written, moveOn, to term.Date) season.Course {
 		c.Readings = append(c.Readings, s.readings(e, at, line)...)
 		c.Deeds = append(c.Deeds, s.deeds(e, at, line)...)
 		c.CareFrom = at + sameMorning
+		if e.Did(reading.Harvested) {
+			s.once(finding.Note, "reading-harvested", s.t.name+": plants were harvested on "+s.stamp(e.At)+", and the logbook does not say how many. The forecast goes on with all of them.",
+				"Write under plants how many stand now.")
+		}
 		if after, ok := s.after(e, line); ok {
 			stood = after
 		}

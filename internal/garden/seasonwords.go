@@ -14,7 +14,7 @@ import (
 
 // seasonCodes are the findings that are about the days of a tub.
 var seasonCodes = []string{
-	"air-outside", "humidity-full", "meal-before-sowing", "meal-closed", "nursery-cells", "nursery-dark", "nursery-none", "nursery-poor", "nursery-slow", "reading-impossible", "reading-far", "reading-risen", "sow-after-transplant",
+	"air-outside", "humidity-full", "meal-before-sowing", "meal-closed", "nursery-cells", "nursery-dark", "nursery-none", "nursery-poor", "nursery-slow", "reading-impossible", "reading-far", "reading-harvested", "reading-risen", "sow-after-transplant",
 	"zone-missing", "zone-unknown",
 }
 
