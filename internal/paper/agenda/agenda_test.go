@@ -183,6 +183,15 @@ func TestAGeneralLibraryReadsIt(t *testing.T) {
 	}
 }
 
+// A date has four digits for its year (section 3.3.4), so the last of all days
+// has no end after it.
+func TestTheLastDayOfAll(t *testing.T) {
+	text := string(Agenda{Entries: []Entry{{UID: "x", First: term.Date{Year: 9999, Month: time.December, Day: 31}}}}.ICS())
+	if !strings.Contains(text, "DTSTART;VALUE=DATE:99991231\r\n") || strings.Contains(text, "DTEND") {
+		t.Errorf("%q", text)
+	}
+}
+
 // Without entries there is the frame alone, which the standard does not allow
 // (section 3.6): whoever has none gives no file.
 func TestAnEmptyAgenda(t *testing.T) {

@@ -36,8 +36,11 @@ func (a Agenda) entry(w *writer, e Entry) {
 	w.line("UID", escaped(e.UID))
 	w.line("DTSTAMP", day(a.On)+"T000000Z")
 	w.line("DTSTART;VALUE=DATE", day(e.First))
-	// The end is not counted: it is the day after the last one.
-	w.line("DTEND;VALUE=DATE", day(last.Add(1)))
+	// The end is not counted: it is the day after the last one. A date has four
+	// digits for its year; without an end an entry is one day long.
+	if end := last.Add(1); end.Year <= lastYear {
+		w.line("DTEND;VALUE=DATE", day(end))
+	}
 	w.line("SEQUENCE", strconv.Itoa(max(a.Sequence, 0)))
 	w.line("SUMMARY", escaped(e.Summary))
 	if e.Text != "" {
@@ -47,6 +50,9 @@ func (a Agenda) entry(w *writer, e Entry) {
 	w.line("TRANSP", "TRANSPARENT")
 	w.line("END", "VEVENT")
 }
+
+// lastYear is the last that RFC 5545 section 3.3.4 can write.
+const lastYear = 9999
 
 // day is a date as RFC 5545 section 3.3.4 writes it.
 func day(d term.Date) string { return strings.ReplaceAll(d.String(), "-", "") }

@@ -1,6 +1,9 @@
 package seasonal_test
 
 import (
+	"fmt"
+	"os"
+	"os/exec"
 	"strings"
 	"testing"
 
@@ -121,5 +124,38 @@ func TestNoAlarmAndNoPerson(t *testing.T) {
 	}
 	if again := string(agendaOf(t, a, "2").ICS()); again != text {
 		t.Error("other bytes the second time")
+	}
+}
+
+// reader counts what python3-icalendar, a general library, reads.
+const reader = `
+import sys, datetime, icalendar
+c = icalendar.Calendar.from_ical(sys.stdin.buffer.read())
+events = c.walk("VEVENT")
+print(len(events), len({str(e["UID"]) for e in events}), all(type(e["DTSTART"].dt) is datetime.date and e["DTEND"].dt > e["DTSTART"].dt for e in events),
+  len(c.errors) + sum(len(e.errors) for e in events), sorted({k.name for k in c.walk()}), c["NAME"])
+`
+
+func TestAGeneralLibraryReadsTheSeason(t *testing.T) {
+	const python = "/usr/bin/python3"
+	if err := exec.Command(python, "-c", "import icalendar").Run(); err != nil {
+		if os.Getenv("CI") == "true" {
+			t.Fatal("python3-icalendar is not there; run make tools")
+		}
+		t.Skip("python3-icalendar is not there; run make tools")
+	}
+	for _, a := range ways(t) {
+		dates := agendaOf(t, a, "3")
+		run := exec.Command(python, "-c", reader)
+		run.Stdin = strings.NewReader(string(dates.ICS()))
+		out, err := run.CombinedOutput()
+		if err != nil {
+			t.Fatalf("%v: %s", err, out)
+		}
+		n := len(dates.Entries)
+		want := fmt.Sprintf("%d %d True 0 ['VCALENDAR', 'VEVENT'] %s (invented)\n", n, n, a.Garden)
+		if n < 15 || string(out) != want {
+			t.Errorf("read is %q, want %q", out, want)
+		}
 	}
 }
