@@ -119,6 +119,7 @@ func (o *opened) everyScene(units string) []scene {
 			b.follow(`form[action$="/wipe"] button`)
 		}},
 		page("trouble", "/g/example-fernhollow/trouble?tub=Heron&seen=edges-old&seen=wet-floor"), page("trouble-empty", "/g/"+own+"/trouble"),
+		page("lessons", "/g/example-fernhollow/lessons"), page("lesson", "/g/example-saltbrook/lessons/fit-line?band=9-12&graph=filled"), page("lesson-none", "/g/"+own+"/lessons/scale?number=none"),
 		page("meal", "/g/example-saltbrook/meal?unknown=yes&cold=yes"),
 		{"season-to-mend", "Not saved yet", func(b *tab) {
 			b.visit("/g/" + own + "/season")

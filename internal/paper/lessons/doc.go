@@ -21,6 +21,7 @@ const (
 	handMM      = 4.6
 	earlyHandMM = 6.0
 	pupilRowMM  = 7.0
+	keyRowMM    = 6.2
 )
 
 // Cards are all lesson sheets of an assessment that was asked for its class, and
@@ -61,7 +62,7 @@ type papers struct {
 }
 
 func (p papers) card(name, title, about string, key bool) card.Card {
-	c := card.Card{Name: name, Title: title, About: about, Points: keyPoints, Cover: p.cover}
+	c := card.Card{Name: name, Title: title, About: about, Points: keyPoints, RowMM: keyRowMM, Cover: p.cover}
 	if !key {
 		c.Points, c.Least, c.HandMM = roomyPoints, pupilPoints, handMM
 		c.RowMM = pupilRowMM

@@ -12,14 +12,13 @@ import (
 
 // Lengths of a graph in mm.
 const (
-	squareMM  = 5.0
-	wideMM    = 150.0
-	highMM    = 85.0
-	letterMM  = 13 * scene.PointMM
-	marginMM  = 18.0 // for the numbers at the side
-	underMM   = 14.0 // for the numbers below
-	crossMM   = 1.6
-	mostLabel = 24.0
+	squareMM = 5.0
+	wideMM   = 150.0
+	highMM   = 75.0
+	letterMM = 13 * scene.PointMM
+	marginMM = 20.0 // for the numbers at the side
+	underMM  = 15.0 // for the numbers below
+	crossMM  = 1.6
 )
 
 // figure is a sheet's graph on squared paper, or its drawing at true scale.
@@ -72,7 +71,11 @@ func (p *squared) at(x, y float64) scene.Point {
 }
 
 func (p *squared) frame() scene.Box {
-	return scene.Box{Min: scene.Point{X: -marginMM, Y: -underMM}, Max: scene.Point{X: p.wide() + 6, Y: p.high() + 8}}
+	under := underMM
+	if p.g.Bars {
+		under = 8 // no name stands under the bars
+	}
+	return scene.Box{Min: scene.Point{X: -marginMM, Y: -under}, Max: scene.Point{X: p.wide() + 6, Y: p.high() + 9}}
 }
 
 func (p *squared) grid() {
@@ -85,7 +88,7 @@ func (p *squared) grid() {
 }
 
 func (p *squared) text(x, y float64, words string, anchor scene.Anchor) {
-	p.out = append(p.out, scene.Text{At: scene.Point{X: x, Y: y}, Text: words, SizeMM: letterMM * 0.85, Face: scene.Sans, Anchor: anchor})
+	p.out = append(p.out, scene.Text{At: scene.Point{X: x, Y: y}, Text: words, SizeMM: letterMM, Face: scene.Sans, Anchor: anchor})
 }
 
 // axes are the two thick sides with their numbers and what they are.
@@ -103,7 +106,7 @@ func (p *squared) axes() {
 		v := float64(i) * p.g.Y.Step
 		p.text(-2, float64(i)*p.dy-1.3, number(v, p.g.Y.Step), scene.End)
 	}
-	p.text(-marginMM+1, p.high()+3, named(p.g.Y), scene.Start)
+	p.text(-marginMM+1, p.high()+4.5, named(p.g.Y), scene.Start)
 	if p.g.Bars {
 		p.barNames()
 		return
@@ -121,8 +124,8 @@ func (p *squared) axes() {
 func (p *squared) barNames() {
 	for _, q := range p.g.Points {
 		x := p.at(q.X, 0).X
-		words := scene.Sans.Fitted(q.Label, letterMM*0.8, p.dx-1)
-		p.out = append(p.out, scene.Text{At: scene.Point{X: x, Y: -5}, Text: words, SizeMM: letterMM * 0.8, Face: scene.Sans, Anchor: scene.Middle})
+		words := scene.Sans.Fitted(q.Label, letterMM, p.dx-1)
+		p.out = append(p.out, scene.Text{At: scene.Point{X: x, Y: -5}, Text: words, SizeMM: letterMM, Face: scene.Sans, Anchor: scene.Middle})
 	}
 }
 
@@ -154,7 +157,7 @@ func (p *squared) marks() {
 		default:
 			p.cross(at)
 			if q.Label != "" {
-				p.out = append(p.out, scene.Text{At: at.Plus(scene.Point{X: 2, Y: 1.4}), Text: q.Label, SizeMM: letterMM * 0.85, Face: scene.SansBold, Halo: true})
+				p.out = append(p.out, scene.Text{At: at.Plus(scene.Point{X: 2, Y: 1.4}), Text: q.Label, SizeMM: letterMM, Face: scene.SansBold, Halo: true})
 			}
 		}
 		if p.g.Discs > 0 {
@@ -210,7 +213,7 @@ func drawn(g *lesson.Graph) content.Figure {
 		at := scene.Point{X: q.X / g.Scale, Y: q.Y / g.Scale}
 		out = append(out, scene.Circle{Centre: at, RadiusMM: g.Discs / 2 / g.Scale, Class: scene.Part})
 		out = append(out, scene.Line{From: at.Minus(scene.Point{X: 1}), To: at.Plus(scene.Point{X: 1})}, scene.Line{From: at.Minus(scene.Point{Y: 1}), To: at.Plus(scene.Point{Y: 1})})
-		out = append(out, scene.Text{At: at.Plus(scene.Point{X: 1.2, Y: 1.2}), Text: q.Label, SizeMM: letterMM * 0.8, Face: scene.SansBold})
+		out = append(out, scene.Text{At: at.Plus(scene.Point{X: 1.2, Y: 1.2}), Text: q.Label, SizeMM: letterMM, Face: scene.SansBold})
 	}
 	caption := fmt.Sprintf("The lid at 1 to %.0f, if the paper is printed at 100 %%. On a screen: %s", g.Scale, "this picture is not to scale.")
 	return content.PrintedOf(g.Title, caption, fmt.Sprintf("The lid seen from above with %d numbered holes.", len(g.Points)), frame, out)

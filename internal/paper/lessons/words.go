@@ -96,7 +96,7 @@ func blanked(n working.Number, s quantity.System, shown working.Shown) (text str
 
 // The most that a sum with blanks may have.
 const (
-	mostBlanks  = 6
+	mostBlanks  = 5
 	mostLetters = 52
 )
 

@@ -122,7 +122,7 @@ func (w *bench) barData() (in []working.Number, names []string, y Axis) {
 		w.tell("The bars show %s.", s.name)
 		for i, d := range s.data {
 			in = append(in, w.logged("bar", s.short+" on "+d.on, fmt.Sprintf("x%d", i+1), s.kind, d.value, d.on))
-			names = append(names, d.on)
+			names = append(names, d.short())
 		}
 		return in, names, axis(s.short, s.kind.Metric.Symbol, top(s.values()), 12)
 	}

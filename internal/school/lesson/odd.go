@@ -2,6 +2,7 @@ package lesson
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"rootbell/internal/base/quantity"
@@ -61,6 +62,12 @@ type datum struct {
 	value    float64
 	doubtful bool
 	odd      string // why it stands out
+}
+
+// short is the date as it stands under a bar: 12 Feb.
+func (d datum) short() string {
+	day, month, _ := strings.Cut(d.on, " ")
+	return day + " " + month[:min(len(month), 3)]
 }
 
 // judge marks the readings that stand out. What grows is held against the line
