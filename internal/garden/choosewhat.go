@@ -7,7 +7,6 @@ import (
 	"rootbell/internal/base/facts"
 	"rootbell/internal/base/plane"
 	"rootbell/internal/base/quantity"
-	"rootbell/internal/base/working"
 	"rootbell/internal/garden/plan"
 	"rootbell/internal/school/choose"
 	"rootbell/internal/science/crop"
@@ -223,6 +222,3 @@ func (a *assessor) holesOf(places []ChooseHole) *choose.Holes {
 		return use, c.Spacing, c.Proved
 	}}
 }
-
-// isKnown tells whether a number was entered and can be shown.
-func isKnown(n working.Number) bool { return n.Key != "" && n.Known() }

@@ -117,23 +117,6 @@ func (l tubLight) steady(places []lamp.Point) []float64 {
 	return out
 }
 
-// standPPFD is the light on the leaves of each crop of a tub whose lid is laid
-// out, in the order of its crops, in µmol/m²/s while all lamps are lit: the mean
-// over its holes, for the plan does not say which crop stands in which.
-// umolPerJoule is of that light; ok is false where nothing is known of it.
-func (t *tubState) standPPFD() (ppfd []float64, umolPerJoule float64, ok bool) {
-	light := t.lightOf(t.index)
-	places := t.holePlaces()
-	if !light.known() || len(places) == 0 {
-		return nil, 0, false
-	}
-	mean := lamp.SpreadOf(light.at(places)).Mean
-	for range t.out.Crops {
-		ppfd = append(ppfd, mean)
-	}
-	return ppfd, light.source.UmolPerJoule(), true
-}
-
 // holePlaces are the holes of the layout that is shown.
 func (t *tubState) holePlaces() []lamp.Point {
 	if t.out.Lid == nil {

@@ -78,7 +78,7 @@ func (k *deskTub) bothRead(e reading.Entry) (water quantity.L, ok bool) {
 	before, _, level := e.Litres(k.vessel)
 	_, ec := e.AtTwentyFive()
 	doubt := e.Doubts(reading.FieldLevel) || e.Doubts(reading.FieldEC) || e.Doubts(reading.FieldTub) || e.Doubts(reading.FieldMoment)
-	return before, level && ec && !doubt && before > 0 && !e.At.After(k.today.At) && !(e.Did(reading.ChangedOut) && !e.Level.Litres.Set() && !e.Level.Depth.Set())
+	return before, level && ec && !doubt && before > 0 && !e.At.After(k.today.At) && (!e.Did(reading.ChangedOut) || e.Level.Litres.Set() || e.Level.Depth.Set())
 }
 
 // span is the tub between the first and the last of some readings; false where
