@@ -26,6 +26,11 @@ func (a *assessor) question(out *Assessment) (q choose.Question, holes map[int][
 		},
 		Build: a.buildOf(out),
 	}
+	// From the pump to the lid and down, with a drip loop: common practice.
+	q.Tube, q.TubeUnit = 2, "m"
+	if a.plan.Units == quantity.US {
+		q.Tube, q.TubeUnit = 6, "ft"
+	}
 	if a.bay.known {
 		q.Site.LoadKG = a.bay.allowed.Base
 	}

@@ -17,7 +17,7 @@ func moneyOf(p *plan.Plan, v float64) string { return (&Assessment{Plan: p}).Mon
 
 // LackWords is one thing that is lacking: 'caps for the empty holes (10)'.
 func LackWords(t choose.Thing) string {
-	if t.Count > 1 {
+	if t.Count > 1 && t.Item == "cap" || t.Item == "towel" {
 		return fmt.Sprintf("%s (%d)", t.What, t.Count)
 	}
 	return t.What
@@ -108,12 +108,12 @@ func (o *ChooseOffer) feedsWords() string {
 func (o *ChooseOffer) Feeds(a *Assessment) string {
 	l := o.Option.Limits
 	if o.Built {
-		return fmt.Sprintf("%d plants, as the plan has them.", o.PlantSites)
+		return counted(o.PlantSites, "plant", "plants") + ", as the plan has it."
 	}
 	if l.Water < 0 || o.Sites == 0 || o.LitresASite == nil {
 		return "How many holes it has, or how much water, is not told yet, so its plants are not known."
 	}
-	volume := quantity.Volume.WithDecimals(2, 2)
+	volume := quantity.Volume.WithDecimals(2, 3)
 	text := fmt.Sprintf("%s of solution for each hole; a plant of %s wants %s. The water feeds %d.",
 		quantity.Format(volume, quantity.Litre.Base(*o.LitresASite), a.Plan.Units), a.Choose.Crop, quantity.Format(volume, a.Choose.Need.Litres.Base, a.Plan.Units), l.Water)
 	if o.Binds == choose.ByRoom {
@@ -191,7 +191,7 @@ func (a *assessor) offerReasons(o *ChooseOffer) {
 		o.For = append(o.For, "It comes with "+listed(p.Includes)+".")
 	}
 	if p.Months.Value > 0 {
-		o.For = append(o.For, fmt.Sprintf("Feed for %d months comes with it.", p.Months.Value))
+		o.For = append(o.For, "Feed for "+counted(p.Months.Value, "month", "months")+" comes with it.")
 	}
 	if p.Power.Set() || p.Flux.Set() {
 		o.For = append(o.For, "It has a lamp of its own.")
@@ -200,7 +200,7 @@ func (a *assessor) offerReasons(o *ChooseOffer) {
 	case o.PlantSites > 0 && o.PlantSites >= o.Sites:
 		o.For = append(o.For, "Its water feeds a plant in every hole.")
 	case o.PlantSites > 0:
-		o.Against = append(o.Against, fmt.Sprintf("It has %d holes and feeds %d plants: %d holes are capped.", o.Sites, o.PlantSites, o.Sites-o.PlantSites))
+		o.Against = append(o.Against, fmt.Sprintf("It has %s and feeds %s: %s.", counted(o.Sites, "hole", "holes"), counted(o.PlantSites, "plant", "plants"), counted(o.Sites-o.PlantSites, "hole is capped", "holes are capped")))
 	}
 	if n := len(o.Lacks); n > 0 {
 		o.Against = append(o.Against, fmt.Sprintf("It lacks %s.", listed(o.Lacks)))
@@ -216,7 +216,7 @@ func (a *assessor) buildReasons(o *ChooseOffer) {
 		"Holes and water are made for the crop, and every number of it can be checked with a pencil.",
 		"Each part can be bought again by itself.",
 		"Measuring, laying out and testing it are lessons.")
-	o.Against = append(o.Against, fmt.Sprintf("%d holes are drilled, by an adult, and a day goes into the wet test.", o.PlantSites))
+	o.Against = append(o.Against, counted(o.PlantSites, "hole is", "holes are")+" drilled, by an adult, and a day goes into the wet test.")
 	if n := len(o.Lacks); n > 0 {
 		o.Against = append(o.Against, fmt.Sprintf("Beside the shopping list it wants %s.", listed(o.Lacks)))
 	}

@@ -188,7 +188,7 @@ type Offer struct {
 	Includes []string `plan:"includes"`
 	// The meters that come with it.
 	Meters []string `plan:"meters" words:"pH,EC,temperature"`
-	// What a refill costs, once what came with it is used up. One lasts as many months as that did.
+	// What a refill costs, once what came with it is used up. One lasts as many months as that did; without months one is taken for each crop.
 	Refills Cash `plan:"refills" in:"0 to 100000"`
 	// For how many months feed comes with it.
 	Months Whole `plan:"months" in:"0 to 60"`

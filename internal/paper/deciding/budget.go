@@ -27,14 +27,13 @@ func (p papers) budget(paper scene.Size) []content.Sheet {
 	var out []content.Sheet
 	for i := range p.a.Choose.Offers {
 		o := &p.a.Choose.Offers[i]
-		s := content.Sheet{Title: "Budget: " + o.Name, Block: p.block("Budget", paper)}
+		s := content.Sheet{Title: "Budget: " + o.Name, Block: p.block("Budget", paper), Sections: p.together(o)}
 		for _, part := range partWords {
 			section := content.Section{Heading: part.Words, Tables: p.tables(o, part.Part)}
 			if len(section.Tables) > 0 {
 				s.Sections = append(s.Sections, section)
 			}
 		}
-		s.Sections = append(s.Sections, p.together(o)...)
 		out = append(out, s)
 	}
 	return out

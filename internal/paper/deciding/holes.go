@@ -57,7 +57,7 @@ func HolesFigure(a *garden.Assessment, o *garden.ChooseOffer) (f content.Figure,
 	if o.LeastMM != nil {
 		caption += " The line joins the two closest in use, " + quantity.Format(quantity.Length, *o.LeastMM, a.Plan.Units) + "."
 	}
-	return content.FigureOf("Holes of "+o.Name, caption+" "+content.NotToScale, holesDesc(o), frame, out), true
+	return content.PrintedOf("Holes of "+o.Name, caption+" "+content.NotToScale, holesDesc(o), frame, out), true
 }
 
 // nearest are the two holes in use that lie closest.

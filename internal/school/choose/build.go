@@ -36,14 +36,14 @@ func (q *Question) build(b *working.Book, n cropNumbers) Option {
 // absent lists what a garden needs and the shopping list does not have.
 func (o *option) absent(items []shopping.Item) {
 	var all []need
-	for _, n := range cropNeeds() {
+	for _, n := range o.q.cropNeeds(o.Plants) {
 		if n.key == "nutrient" {
 			all = append(all, n)
 		}
 	}
 	for _, n := range append(all, schoolNeeds(o.q.Have)...) {
 		if !slices.ContainsFunc(items, func(i shopping.Item) bool { return i.Key == n.key }) {
-			o.Lacks = append(o.Lacks, Thing{n.key, n.what, max(n.count, 1), n.each})
+			o.Lacks = append(o.Lacks, Thing{Item: n.key, What: n.what, Count: max(n.count, 1), Unit: n.unit, Each: n.each})
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package choose_test
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -58,15 +59,29 @@ func TestWhatTheTeacherKnowsToBeMissing(t *testing.T) {
 
 // Refills are bought when what came with the kit is used up.
 func TestRefillsAreBought(t *testing.T) {
-	for _, c := range []struct{ months, want int }{{12, 0}, {5, 0}, {4, 1}, {2, 2}, {1, 4}} { // 5 crops of 30 days are 4.93 months
+	for _, c := range []struct{ months, want int }{{12, 0}, {5, 0}, {4, 1}, {2, 2}, {1, 4}, {0, 5}} { // 5 crops of 30 days are 4.93 months
 		b := working.NewBook()
 		q := asked(b, 80)
 		q.Offers[0].Months, q.Offers[0].Refill = c.months, price(8)
-		choose.Compare(b, q)
-		n, _ := b.Find("choose.offer_1.refills")
-		if int(n.Base) != c.want {
-			t.Errorf("feed for %d months: %v refills, want %d", c.months, n.Base, c.want)
+		o := choose.Compare(b, q).Options[0]
+		if got := o.Costs.Replace.Base; math.Abs(got-2.50-8*float64(c.want)) > 1e-9 {
+			t.Errorf("feed for %d months: %v for a stone and refills, want %d of them at 8", c.months, got, c.want)
 		}
+	}
+}
+
+// What comes for the first crop is bought for the later ones, seed by seed.
+func TestWhatComesForOneCropIsBoughtForTheOthers(t *testing.T) {
+	b := working.NewBook()
+	q := asked(b, 80)
+	q.Offers[0].PerCrop = nil
+	q.Offers[0].Includes = append(q.Offers[0].Includes, "seeds", "plugs", "feed")
+	q.Prices["seed"], q.Prices["seed_plug"] = 0.05, 0.10
+	o := choose.Compare(b, q).Options[0]
+	// By hand: 6 plants, a quarter more and 0.85 of them reach the tub: 9 cells of
+	// two seeds; four later crops: 72 seeds, 36 plugs, feed at 2.00, and a stone.
+	if want := 72*0.05 + 36*0.10 + 4*2.00 + 2.50; math.Abs(o.Costs.Replace.Base-want) > 1e-9 {
+		t.Errorf("later crops cost %v, want %v: %+v", o.Costs.Replace.Base, want, o.Lines)
 	}
 }
 

@@ -77,7 +77,7 @@ func (p *purse) sum(key, name string) working.Number {
 
 // thing is a line for something that is lacking.
 func (p *purse) thing(t Thing) {
-	p.line(Line{Item: t.Item, What: t.What, Count: float64(t.Count), Price: p.o.priceOf(t.Item)})
+	p.line(Line{Item: t.Item, What: t.What, Count: float64(t.Count), Unit: t.Unit, Price: p.o.priceOf(t.Item)})
 }
 
 // unpriced names something without a price, in few words and each once.
@@ -116,7 +116,7 @@ func (o *option) offerCosts(given Offer) {
 	once.line(Line{Item: "offer", What: "the offer itself", Count: 1, Price: given.Price})
 	once.line(Line{Item: "delivery", What: "delivery", Count: 1, Price: given.Delivery})
 	for _, t := range o.Lacks {
-		if !t.Each {
+		if !t.Each && !t.Later {
 			once.thing(t)
 		}
 	}
@@ -140,8 +140,14 @@ func (o *option) offerCosts(given Offer) {
 	o.current(each, watts, pump)
 	spent := &purse{o: o, part: Replaced}
 	o.stones(spent, stones)
-	if given.Refill != nil && given.Months > 0 {
-		o.refills(spent, *given.Refill, given.Months)
+	for _, t := range o.Lacks {
+		if t.Later {
+			t.Count *= o.q.Crops - 1
+			spent.thing(t)
+		}
+	}
+	if given.Months > 0 && given.PerCrop == nil || given.Refill != nil {
+		o.refills(spent, given.Refill, given.Months)
 	}
 	o.totals(once, each, spent)
 }
@@ -230,13 +236,19 @@ func (o *option) stones(spent *purse, stones int) {
 	o.replaced(spent, Line{Item: "stone", What: "air stones that wear out", Count: count.Base, Price: o.priceOf("stone")}, count)
 }
 
-func (o *option) refills(spent *purse, price float64, lasts int) {
+// refills are what goes on when the feed that came with an offer is used up;
+// without months it came with none, and one is taken for each crop.
+func (o *option) refills(spent *purse, price *float64, lasts int) {
+	if lasts == 0 {
+		o.replaced(spent, Line{Item: "refills", What: "refills of feed", Count: o.crop.crops.Base, Price: price}, o.crop.crops)
+		return
+	}
 	n := o.book.Work(refillsLaw, "refills", "refills to buy", o.crop.nought, o.q.Plant.Days, o.crop.crops,
 		o.book.Typed("refill_lasts", "how long one lasts", "m", quantity.Time, months(float64(lasts)), 0))
 	if n.Base < 1 {
 		return
 	}
-	o.replaced(spent, Line{Item: "refills", What: "refills of feed", Count: n.Base, Price: &price}, n)
+	o.replaced(spent, Line{Item: "refills", What: "refills of feed", Count: n.Base, Price: price}, n)
 }
 
 func (o *option) replaced(spent *purse, l Line, often working.Number) {

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	"rootbell/internal/school/shopping"
 )
 
 // need is one thing that a garden does not run without.
@@ -13,21 +15,23 @@ type need struct {
 	words [][]string // of an entry under 'includes', any of these word groups
 	each  bool       // bought again for each crop
 	count int
+	unit  string // what is counted: pieces where empty
 }
 
-// kitNeeds are what a kit of a tub has to bring, or the school has to buy.
-func kitNeeds(aerated bool, caps int) []need {
+// kitNeeds are what a kit has to bring for so many plants and empty holes, or the
+// school has to buy.
+func (q *Question) kitNeeds(plants, caps int) []need {
 	out := []need{}
-	if aerated {
+	if q.Plant.Aerated {
 		out = append(out,
 			need{key: "pump", what: "air pump", words: [][]string{{"pump"}}},
-			need{key: "tube", what: "air tube", words: [][]string{{"tube"}, {"tubing"}, {"hose"}, {"airline"}, {"line"}}},
+			need{key: "tube", what: "air tube", words: [][]string{{"tube"}, {"tubing"}, {"hose"}, {"airline"}, {"line"}}, count: q.Tube, unit: q.TubeUnit},
 			need{key: "stone", what: "air stone", words: [][]string{{"stone"}}},
 			need{key: "check_valve", what: "check valve", words: [][]string{{"valve"}}},
 			need{key: "spare_stone", what: "spare air stone", words: [][]string{{"spare", "stone"}, {"stones"}}},
 		)
 	}
-	out = append(out, need{key: "cup", what: "net cups", words: [][]string{{"cup"}, {"pot"}, {"basket"}}})
+	out = append(out, need{key: "cup", what: "net cups", words: [][]string{{"cup"}, {"pot"}, {"basket"}}, count: plants})
 	if caps > 0 {
 		out = append(out, need{key: "cap", what: "caps for the empty holes", words: [][]string{{"cap"}, {"blank"}}, count: caps})
 	}
@@ -38,11 +42,12 @@ func kitNeeds(aerated bool, caps int) []need {
 	)
 }
 
-// cropNeeds are what each crop uses up.
-func cropNeeds() []need {
+// cropNeeds are what each crop of so many plants uses up.
+func (q *Question) cropNeeds(plants int) []need {
+	cells, seeds := shopping.Sown(q.Plant.Crop, plants)
 	return []need{
-		{key: "seed", what: "seed", words: [][]string{{"seed"}}, each: true},
-		{key: "seed_plug", what: "plugs to sow in", words: [][]string{{"plug"}, {"sponge"}, {"cube"}, {"wool"}}, each: true},
+		{key: "seed", what: "seed", words: [][]string{{"seed"}}, each: true, count: seeds},
+		{key: "seed_plug", what: "plugs to sow in", words: [][]string{{"plug"}, {"sponge"}, {"cube"}, {"wool"}}, each: true, count: cells},
 		{key: "nutrient", what: "feed for a crop", words: [][]string{{"nutrient"}, {"feed"}, {"fertiliser"}, {"fertilizer"}, {"food"}}, each: true},
 	}
 }

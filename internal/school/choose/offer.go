@@ -112,28 +112,46 @@ func (o *option) holes(h *Holes, most int) {
 // empty is how many holes get a cap.
 func (o *option) empty() int { return max(o.Sites-o.Plants, 0) }
 
-// missing lists what does not come with an offer and has to be there.
+// missing lists what does not come with an offer and has to be there. What comes
+// with it for the first crop alone is lacking for the later ones.
 func (o *option) missing(given Offer) {
-	all := kitNeeds(o.q.Plant.Aerated, o.empty())
-	feed := given.PerCrop != nil || given.Refill != nil
-	if !feed {
-		all = append(all, cropNeeds()...)
+	for _, n := range append(o.q.kitNeeds(o.Plants, o.empty()), schoolNeeds(o.q.Have)...) {
+		with := n.key == "ph_test" && given.PH || n.key == "ec_meter" && given.EC || n.key == "lamp" && (given.Watts > 0 || given.Flux > 0)
+		if !with && !n.brings(given.Includes) {
+			o.Lacks = append(o.Lacks, n.thing())
+		}
 	}
-	for _, n := range append(all, schoolNeeds(o.q.Have)...) {
-		if n.brings(given.Includes) || n.each && n.key == "nutrient" && (o.q.Have.Feed || given.Months > 0) {
-			continue
-		}
-		switch {
-		case n.key == "ph_test" && given.PH, n.key == "ec_meter" && given.EC, n.key == "lamp" && (given.Watts > 0 || given.Flux > 0):
-			continue
-		}
-		o.Lacks = append(o.Lacks, Thing{n.key, n.what, max(n.count, 1), n.each})
+	if given.PerCrop == nil {
+		o.usedUp(given)
 	}
 	for _, what := range given.Lacks {
 		if !o.lacks(what) {
-			o.Lacks = append(o.Lacks, Thing{itemOf(what), what, 1, false})
+			o.Lacks = append(o.Lacks, Thing{Item: itemOf(what), What: what, Count: 1})
 		}
 	}
+}
+
+// usedUp is what each crop uses up, where the offer has no price for a crop.
+func (o *option) usedUp(given Offer) {
+	for _, n := range o.q.cropNeeds(o.Plants) {
+		t := n.thing()
+		switch {
+		case n.key == "nutrient" && given.Months > 0:
+			continue // refills go on from there
+		case n.brings(given.Includes) && o.q.Crops == 1:
+			continue
+		case n.brings(given.Includes):
+			t.Each, t.Later, t.What = false, true, n.what+" for later crops"
+			if n.key == "nutrient" {
+				t.What = "feed for later crops"
+			}
+		}
+		o.Lacks = append(o.Lacks, t)
+	}
+}
+
+func (n need) thing() Thing {
+	return Thing{Item: n.key, What: n.what, Count: max(n.count, 1), Unit: n.unit, Each: n.each}
 }
 
 // lacks tells whether something that the teacher names is on the list already.

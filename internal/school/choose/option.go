@@ -62,7 +62,9 @@ type Thing struct {
 	Item  string // as in the teacher's prices
 	What  string
 	Count int
-	Each  bool // for each crop
+	Unit  string // what is counted: pieces where empty
+	Each  bool   // for each crop
+	Later bool   // for each crop but the first, for which it comes with the offer
 }
 
 // Costs are what an option costs. Where something has no price, the sums are

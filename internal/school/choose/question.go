@@ -7,13 +7,16 @@ import (
 
 // Question is what is compared, as plain values.
 type Question struct {
-	Crops  int  // planned, one after the other; 0 takes the usual number
-	Plant  Need // of the plant that is counted with
-	Site   Site
-	Have   Have // what the school has already, whatever it chooses
-	Lamp   Lamp // over the shelf
-	Build  *Build
-	Offers []Offer
+	Crops int  // planned, one after the other; 0 takes the usual number
+	Plant Need // of the plant that is counted with
+	Site  Site
+	Have  Have // what the school has already, whatever it chooses
+	Lamp  Lamp // over the shelf
+	// Tube is how much air tube an offer without one wants, in TubeUnit.
+	Tube     int
+	TubeUnit string
+	Build    *Build
+	Offers   []Offer
 	// Prices are the teacher's own, by item. There are no others.
 	Prices map[string]float64
 }

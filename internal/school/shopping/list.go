@@ -6,6 +6,7 @@ import (
 	"sort"
 	"strings"
 
+	"rootbell/internal/base/facts"
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
 )
@@ -238,13 +239,7 @@ func (l *list) sowing() {
 // seeds lists one crop's seeds and returns the cells to sow.
 func (l *list) seeds(name string, plants int) float64 {
 	book := l.book.In("crops." + strings.ReplaceAll(name, " ", "_"))
-	spares, survival, each := Facts.Get(factNurserySpares), Facts.Get(factNurserySurvival), Facts.Get(factNurserySeedsPerCellLettuce)
-	switch name {
-	case "basil", "parsley", "cilantro", "mint":
-		each = Facts.Get(factNurserySeedsPerCellHerbs)
-	case "rocket":
-		each = Facts.Get(factNurserySeedsPerCellRocket)
-	}
+	spares, survival, each := Facts.Get(factNurserySpares), Facts.Get(factNurserySurvival), seedsEach(name)
 	if name == "strawberry" || name == "mint" {
 		l.add(Item{Key: "young_plant", What: name + ", young plant or cutting, one of them spare", Count: float64(plants + 1)})
 		return 0
@@ -256,6 +251,27 @@ func (l *list) seeds(name string, plants int) float64 {
 	seeds := book.Work(seedsLaw, "seeds", "seeds, "+name, cells, book.Fact("seeds_each", "seeds in a cell", "q", quantity.Count, each.Value, each))
 	l.add(Item{Key: "seed", What: name + " seed", Count: seeds.Base, Measure: "the packet's year: old seed germinates less"})
 	return cells.Base
+}
+
+// seedsEach is how many seeds of a crop go into a cell.
+func seedsEach(name string) facts.Fact {
+	switch name {
+	case "basil", "parsley", "cilantro", "mint":
+		return Facts.Get(factNurserySeedsPerCellHerbs)
+	case "rocket":
+		return Facts.Get(factNurserySeedsPerCellRocket)
+	}
+	return Facts.Get(factNurserySeedsPerCellLettuce)
+}
+
+// Sown is how many cells are sown, and how many seeds go into them, for so many
+// plants of a crop in the tub.
+func Sown(crop string, plants int) (cells, seeds int) {
+	if plants < 1 {
+		return 0, 0
+	}
+	n := cellsLaw.Value(float64(plants), Facts.Get(factNurserySpares).Value/100, Facts.Get(factNurserySurvival).Value)
+	return int(n), int(seedsLaw.Value(n, seedsEach(strings.ToLower(crop)).Value))
 }
 
 // holes lists what makes the holes and what closes the service hole again.
