@@ -5,6 +5,7 @@ import (
 
 	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/scene"
+	"rootbell/internal/paper/sheet"
 )
 
 // moveDay is the sheet for the day on which the seedlings of a tub move in.
@@ -23,6 +24,8 @@ func (p papers) moveDay(tub int, paper scene.Size) []content.Sheet {
 		{Heading: "In order", Steps: content.Steps{First: 1, Items: p.moveSteps(tub)}},
 		{Heading: "Write down", Lines: []content.Line{"Moved in on ____________ by team ____________ level ________ pH ________ EC ________"}},
 	}}
+	// Seedlings move into a lid that is drilled: what stops that stops the move.
+	s.Stop = sheet.StopWords(p.a.StopOf(tub))
 	return append([]content.Sheet{s}, p.holes(tub, paper)...)
 }
 
@@ -43,7 +46,9 @@ func (p papers) moveSteps(tub int) []string {
 		"A seedling left over stays in the tray for a week, in case one fails.",
 	}
 	if len(p.a.Plan.Lamps) > 0 {
-		if up := p.a.Plan.Lamps[0].AboveLid; up.Set() {
+		if up := p.a.Plan.Lamps[0].AboveLid; p.raised(tub) {
+			out = append(out, "The lamp hangs as high as the wall calendar has it by this day, below eye height or shaded: nobody looks into it.")
+		} else if up.Set() {
 			out = append(out, "The lamp hangs "+p.mark(float64(up.Value))+" over the lid, below eye height or shaded: nobody looks into it.")
 		}
 	}
@@ -55,6 +60,13 @@ func (p papers) moveSteps(tub int) []string {
 		}
 	}
 	return out
+}
+
+// raised tells whether the lamp has been moved for another tub before this one
+// gets its plants.
+func (p papers) raised(tub int) bool {
+	move, known := date(p.a.Tubs[tub].Season.TransplantOn)
+	return known && slices.ContainsFunc(p.jobs(), func(j job) bool { return j.kind == "lamp" && !j.on.After(move) })
 }
 
 // apartWords say how far apart the plants stand, as a heading.

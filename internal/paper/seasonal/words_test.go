@@ -2,10 +2,12 @@ package seasonal_test
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
+	"rootbell/internal/base/finding"
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/card"
 	"rootbell/internal/paper/content"
@@ -204,4 +206,25 @@ func ticked(s content.Sheet) [][]string {
 		}
 	}
 	return out
+}
+
+// Where the lamp was raised for one tub before another has its plants, no height
+// of the first day is said.
+func TestALampThatWasRaised(t *testing.T) {
+	a := example(t, "fernhollow", garden.Metric)
+	a.Tubs[1].Season.Tasks = append(a.Tubs[1].Season.Tasks, garden.SeasonTask{Kind: "lamp", On: "2027-01-20", Do: "Raise the lamp."})
+	if text := said(named(t, a, "move-day-Heron.pdf")); strings.Contains(text, "30.0 cm over the lid") || !strings.Contains(text, "as high as the wall calendar has it") {
+		t.Errorf("the sheet says:\n%s", text)
+	}
+}
+
+// What stops the drilling of a lid stands across the sheet of its move.
+func TestAStopStandsAcrossTheMove(t *testing.T) {
+	a := example(t, "fernhollow", garden.Metric)
+	a.Findings = append(slices.Clone(a.Findings), finding.Finding{Level: finding.Stop, Field: "tubs[0].hole", Text: "It falls through."})
+	for tub, want := range map[string]string{"Heron": "do not drill: It falls through.", "Otter": ""} {
+		if got := named(t, a, "move-day-"+tub+".pdf").Sheets(scene.A4)[0].Stop; got != want {
+			t.Errorf("%s: the stop is %q, want %q", tub, got, want)
+		}
+	}
 }
