@@ -115,7 +115,7 @@ func BenchmarkStart(b *testing.B) {
 // weighs: as it is, and as it travels.
 func BenchmarkPages(b *testing.B) {
 	base, _ := served(b)
-	for _, page := range []string{"/", "/g/example-fernhollow/build", "/g/example-fernhollow/mix", "/g/example-fernhollow/working", "/g/example-fernhollow/papers", "/g/example-fernhollow/text", "/safety", "/stored"} {
+	for _, page := range []string{"/", "/g/example-fernhollow/build", "/g/example-fernhollow/mix", "/g/example-fernhollow/season", "/g/example-fernhollow/working", "/g/example-fernhollow/papers", "/g/example-fernhollow/text", "/safety", "/stored"} {
 		b.Run(page, func(b *testing.B) {
 			plain, travels := 0, 0
 			for b.Loop() {

@@ -207,7 +207,7 @@ func (s *Server) saveSeason(w http.ResponseWriter, r *http.Request) {
 }
 
 // seasonParts are the parts of the page that follow what is typed.
-var seasonParts = []string{"answer", "findings", "closed", "tasks", "charts", "days", "deep"}
+var seasonParts = []string{"answer", "findings", "closed", "tasks", "charts", "days", "deep", "counted"}
 
 // trySeason works out what is being typed, with fewer runs first and then with
 // all; nothing is saved.

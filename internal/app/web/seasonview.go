@@ -190,7 +190,7 @@ func (v *seasonOf) at(t time.Time) string { return t.In(v.zone).Format("Mon 2 Ja
 
 // goal is the day everything aims at: 'the meal on Wed 24 Mar'.
 func (v *seasonOf) goal() string {
-	if d := term.Date(v.a.Plan.School.Meal.Day); d.Set() {
+	if d := term.Date(v.a.Plan.School.Meal.Day); d.Set() && v.a.Term.Open(d) {
 		return "the meal on " + d.Words()
 	}
 	return "the end of the term"
@@ -212,6 +212,9 @@ func (v *seasonOf) answer() {
 	short := v.short()
 	ready := fmt.Sprintf("ready by %s in %s cases.", v.goal(), quantity.Chance(v.s.ReadyChance))
 	switch {
+	case !move.Set():
+		v.Bold, v.Rest = fmt.Sprintf("No day is left on which to sow %s", v.Tub), "so that it is ready by "+v.goal()+"."
+		return
 	case last.Set() && v.today.After(last):
 		v.Bold, v.Rest = v.Tub+" is past its harvest.", "Its last good day was "+last.Words()+"."
 		return

@@ -97,6 +97,7 @@ func TestTheAnswerOfASeason(t *testing.T) {
 		{"past the meal", "2027-03-25", nil, "Heron is past its harvest."},
 		{"too late", "2027-02-10", func(s *garden.Season) { s.ReadyChance = 0.3 }, "Heron will hardly be ready by the meal on Wed 24 Mar: it is in about 1 in 3 cases, and 4 in 5 is wanted. What could be done stands below."},
 		{"nearly", "2027-01-11", func(s *garden.Season) { s.ReadyChance = 0.7 }, "Heron may not be ready by the meal"},
+		{"no day left", "2027-03-20", func(s *garden.Season) { s.TransplantOn, s.Days = "", nil }, "No day is left on which to sow Heron so that it is ready by the meal on Wed 24 Mar."},
 		{"nothing to fear", "2027-02-10", func(s *garden.Season) { s.Closed[1].Risk = 0.01 }, "Harvest Heron from"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

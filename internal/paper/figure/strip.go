@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
@@ -220,23 +221,37 @@ func (f *stripFigure) weekLine(x, from, to float64) {
 	f.line("n", scene.Point{X: x, Y: from}, scene.Point{X: x, Y: to})
 }
 
-// days draws a cell for each day. A script finds a day by data-day.
+// days draws a cell for each day, the closed ones hatched and today filled. All
+// cells are one path and all hatching is another: the strip stands on every page.
 func (f *stripFigure) days() {
-	for _, w := range f.weeks {
-		for _, d := range w.Days {
-			x := f.x(d.Date)
-			class, fill := "day", ""
-			switch {
-			case d.Date == f.today:
-				class = "day now"
-			case d.Kind != term.Open:
-				class, fill = "day shut", ` fill="url(#hatch)"`
-			}
-			f.printf(`<rect class="%s" data-day="%s"%s x="%s" y="%s" width="%s" height="%s"/>`,
-				class, d.Date, fill, px(x), px(f.top), px(f.day), px(f.cell))
-			if f.hand && (d.Kind == term.Open || d.Date == f.today) {
-				f.initial(d.Date, x)
-			}
+	var cells, shut strings.Builder
+	all := f.shown()
+	frame := func(d *strings.Builder, from, to float64) {
+		d.WriteString("M" + px(from) + " " + px(f.top) + "H" + px(to) + "V" + px(f.foot()) + "H" + px(from) + "Z")
+	}
+	frame(&cells, f.x(all.From), f.x(all.To.Add(1)))
+	hatched := func(d term.Date) bool { return d != f.today && !f.calendar.Open(d) }
+	for d, from := all.From, all.From; !d.After(all.To); d = d.Add(1) {
+		if d != all.From {
+			cells.WriteString("M" + px(f.x(d)) + " " + px(f.top) + "V" + px(f.foot()))
+		}
+		if !hatched(d) {
+			from = d.Add(1)
+		} else if next := d.Add(1); next.After(all.To) || !hatched(next) {
+			frame(&shut, f.x(from), f.x(next))
+			from = next
+		}
+	}
+	if shut.Len() > 0 {
+		f.printf(`<path class="shut" fill="url(#hatch)" d="%s"/>`, shut.String())
+	}
+	f.printf(`<path class="day" d="%s"/>`, cells.String())
+	if all.Holds(f.today) {
+		f.printf(`<rect class="day now" x="%s" y="%s" width="%s" height="%s"/>`, px(f.x(f.today)), px(f.top), px(f.day), px(f.cell))
+	}
+	for d := all.From; f.hand && !d.After(all.To); d = d.Add(1) {
+		if d == f.today || f.calendar.Open(d) {
+			f.initial(d, f.x(d))
 		}
 	}
 }
@@ -298,6 +313,6 @@ func (f *stripFigure) svg() string {
 	if f.hand {
 		w = Hand
 	}
-	return fmt.Sprintf(`<svg class="fig term" id="strip-%s" width="%s" height="%s" viewBox="0 0 %s %s" role="img" aria-label="%s">%s</svg>`,
-		w, px(f.width), px(f.height), px(f.width), px(f.height), escaped(f.label()), f.out.String())
+	return fmt.Sprintf(`<svg class="fig term" id="strip-%s" data-from="%s" width="%s" height="%s" viewBox="0 0 %s %s" role="img" aria-label="%s">%s</svg>`,
+		w, f.shown().From, px(f.width), px(f.height), px(f.width), px(f.height), escaped(f.label()), f.out.String())
 }
