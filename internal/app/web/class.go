@@ -91,6 +91,10 @@ func (s *Server) classPage(w http.ResponseWriter, r *http.Request, status int, o
 		body.Problems = append(body.Problems, f.classProblem(p))
 	}
 	body.Work = classWorkOf(o, a, f)
+	for _, one := range body.Work.Findings {
+		body.Form.Open = body.Form.Open || strings.HasPrefix(one.Address, "#f-class-job") || strings.HasPrefix(one.Address, "#f-class-wanted") ||
+			strings.HasPrefix(one.Address, "#f-class-never") || strings.HasPrefix(one.Address, "#f-class-away")
+	}
 	frame := s.frameOf(r, o, a, "class", "Class")
 	frame.Here = "/g/" + o.ID + "/class"
 	frame.Message = messages[r.URL.Query().Get("said")]

@@ -44,6 +44,7 @@ func classWorkOf(o *opened, a *garden.Assessment, f *form) *classWork {
 	c := a.Class
 	w := &classWork{ID: o.ID, Example: o.Example, Papers: pack.ClassOf(a, revisionOf(o)), Sheets: len(c.Sheets)}
 	w.Bold, w.Rest = classAnswer(a)
+	w.Carry = classroom.CarryWords(a)
 	w.findings(o, a)
 	now, _ := c.WeekOn(a.Today.On)
 	for _, j := range c.Jobs {

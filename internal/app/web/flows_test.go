@@ -320,10 +320,11 @@ func TestAPageComesForwardWhenItsWeekComes(t *testing.T) {
 		name, more string
 		later      string // the pages that wait
 	}{
-		{"no term, no fertiliser", "", "mix season"},
-		{"the first week of the term", "school: {terms: [{from: 2027-02-08, to: 2027-04-02}]}\n", "mix"},
+		{"no term, no fertiliser", "", "mix season class"},
+		{"the first week of the term", "school: {terms: [{from: 2027-02-08, to: 2027-04-02}]}\n", "mix class"},
 		{"the second week", "school: {terms: [{from: 2027-02-01, to: 2027-04-02}]}\n", ""},
-		{"a fertiliser is there", "fertilisers: [{name: calcium nitrate, salt: calcium-nitrate-double-salt}]\n", "season"},
+		{"a fertiliser is there", "fertilisers: [{name: calcium nitrate, salt: calcium-nitrate-double-salt}]\n", "season class"},
+		{"jobs are there", "school: {jobs: [{name: look}]}\n", "mix season"},
 		{"twelve weeks before the meal", "school: {terms: [{from: 2027-02-01, to: 2027-07-02}], meal: {day: 2027-05-05}}\n", ""},
 		{"thirteen weeks before it", "school: {terms: [{from: 2027-02-01, to: 2027-07-02}], meal: {day: 2027-05-12}}\n", "season"},
 	} {
@@ -335,7 +336,7 @@ func TestAPageComesForwardWhenItsWeekComes(t *testing.T) {
 			_, later, _ := strings.Cut(body, `class="later"`)
 			later, _, _ = strings.Cut(later, "</span>")
 			var waits []string
-			for _, name := range []string{"mix", "season"} {
+			for _, name := range []string{"mix", "season", "class"} {
 				if strings.Contains(later, "/"+name+`"`) {
 					waits = append(waits, name)
 				}
@@ -343,7 +344,7 @@ func TestAPageComesForwardWhenItsWeekComes(t *testing.T) {
 			if got := strings.Join(waits, " "); got != c.later {
 				t.Errorf("%q waits, want %q", got, c.later)
 			}
-			wants(t, body, "/g/"+id+"/mix", "/g/"+id+"/season")
+			wants(t, body, "/g/"+id+"/mix", "/g/"+id+"/season", "/g/"+id+"/class")
 		})
 	}
 }

@@ -155,12 +155,13 @@ func TestAStopLetsAnswersBeFinished(t *testing.T) {
 // FuzzForms posts anything to every form. Nothing may panic, and every answer is
 // a page with a status of its own.
 func FuzzForms(f *testing.F) {
-	addresses := []string{"/begin", "/begin/try", "/view", "/import", "/g/%s/build", "/g/%s/build/try?effort=quick", "/g/%s/merge", "/g/%s/text", "/g/%s/history/1/back"}
+	addresses := []string{"/begin", "/begin/try", "/view", "/import", "/g/%s/build", "/g/%s/build/try?effort=quick", "/g/%s/merge", "/g/%s/text", "/g/%s/history/1/back", "/g/%s/class", "/g/%s/wipe"}
 	seeds := []string{
 		begun["metric"].Encode(), begun["us"].Encode(),
 		"base=1&tub=Tub-1&tubs[0].inside.height=27&holes=0&hole.1.x=9&hole.1.y=9&hole.1.fixed=yes",
 		"base=1&tub=Tub-1&do=keep&keep.shape=circle&keep.right=1&keep.up=1&keep.long=\"",
 		"base=1&mine.0.path=tubs[0].lid&mine.0.typed={&mine.0.whole=yes", "base=1&text=rootbell: 1", "units=us&back=//x", "base=-1", "%zz",
+		"base=1&school.pupils=20&class.wanted=3 and 7;x-9&class.never=1&class.job.0.name=look&class.job.0.from=soon&class.ages=8 to&class.away.week=[", "sure=1", "base=1&do=there-0",
 	}
 	for i := range addresses {
 		for _, seed := range seeds {

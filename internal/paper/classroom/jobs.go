@@ -51,12 +51,28 @@ func (p papers) jug(litres float64) string {
 }
 
 // byAge is how much is carried at once where the plan tells no age.
-func (p papers) byAge() string {
+func (p papers) byAge() string { return "Fill it with no more than this: " + p.ages() + "." }
+
+func (p papers) ages() string {
 	var out []string
 	for _, c := range jobs.Carries() {
 		out = append(out, fmt.Sprintf("from age %d: %s", c.FromAge, p.jug(c.Litres)))
 	}
-	return "Fill it with no more than this: " + strings.Join(out, ", ") + "."
+	return strings.Join(out, ", ")
+}
+
+// CarryWords say how much a pupil of the class carries at once, and what no
+// pupil does.
+func CarryWords(a *garden.Assessment) string {
+	p := papers{a: a, c: a.Class}
+	const adults = " Concentrates, plugs, saws, knives and full tubs are for adults."
+	switch most := p.carry(); {
+	case most != "":
+		return fmt.Sprintf("At most %s in a jug at once: the youngest is %d.", most, p.c.Youngest) + adults
+	case p.c.Youngest > 0:
+		return "Nothing is carried without an adult's hand." + adults
+	}
+	return "In a jug at once: " + p.ages() + "." + adults
 }
 
 // never ends each card: what is not a pupil's to touch.
