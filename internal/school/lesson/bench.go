@@ -2,6 +2,7 @@ package lesson
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"strings"
 	"time"
@@ -39,6 +40,9 @@ func Make(c Choice, t *Tub, book *working.Book) (s Sheet, ok bool) {
 	w.rng = rand.New(rand.NewPCG(c.Seed, uint64(p.Number)))
 	w.out = &Sheet{Template: p, Band: c.Band, Tub: t.Name, System: t.System, Number: c.Seed, From: fromTub, Filled: c.Filled}
 	p.make(w)
+	if w.out.Why == "" && !w.out.worked() {
+		w.without("The measures in the plan are too small, too large or contradict each other.")
+	}
 	if w.out.Why != "" {
 		return Sheet{Template: p, Band: c.Band, Tub: t.Name, System: t.System, Number: c.Seed, Why: w.out.Why}, true
 	}
@@ -46,6 +50,19 @@ func Make(c Choice, t *Tub, book *working.Book) (s Sheet, ok bool) {
 		w.out.From += " " + madeUpSay
 	}
 	return *w.out, true
+}
+
+// mostShown is beyond any number of a class's sums.
+const mostShown = 1e7
+
+// worked tells that every number of the key is one.
+func (s *Sheet) worked() bool {
+	for _, n := range s.Numbers() {
+		if !n.Known() || math.Abs(n.Kind.Unit(s.System).From(n.Base)) > mostShown {
+			return false
+		}
+	}
+	return true
 }
 
 // metric tells whether the plan shows metric units.
