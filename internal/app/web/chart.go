@@ -81,8 +81,8 @@ func (s *Server) showCharts(w http.ResponseWriter, r *http.Request) {
 // fillCharts draws what was read in the days asked for.
 func (s *Server) fillCharts(ctx context.Context, l *logbook, body *chartsBody, asked url.Values) error {
 	var last time.Time
-	if !l.Example {
-		latest, err := s.Store.Figures(ctx, l.ID, store.Span{Tub: l.tubName(), Most: 1})
+	if l.bound() {
+		latest, err := s.figures(ctx, l.opened, store.Span{Tub: l.tubName(), Most: 1})
 		if err != nil {
 			return err
 		}
@@ -91,7 +91,11 @@ func (s *Server) fillCharts(ctx context.Context, l *logbook, body *chartsBody, a
 		}
 	}
 	days := l.daysAsked(body, asked, last)
-	read := tubRead{vessel: vesselOf(l.a, l.tub)}
+	vessel, err := s.vesselOf(ctx, l, l.tub)
+	if err != nil {
+		return err
+	}
+	read := tubRead{vessel: vessel}
 	if !last.IsZero() {
 		if err := s.readTub(ctx, l, &days, &read); err != nil {
 			return err
@@ -166,11 +170,11 @@ func (l *logbook) weeksAsked(body *chartsBody, until string, d *chart.Days) {
 // offerEarlier takes back the offer of the weeks before where nothing was read
 // in any of them.
 func (s *Server) offerEarlier(ctx context.Context, l *logbook, body *chartsBody, d chart.Days) error {
-	if body.Earlier == "" || l.Example {
+	if body.Earlier == "" || !l.bound() {
 		body.Earlier = ""
 		return nil
 	}
-	earlier, err := s.Store.Figures(ctx, l.ID, store.Span{Tub: l.tubName(), Until: d.From.At(0, d.Zone), Most: 1})
+	earlier, err := s.figures(ctx, l.opened, store.Span{Tub: l.tubName(), Until: d.From.At(0, d.Zone), Most: 1})
 	if len(earlier) == 0 {
 		body.Earlier = ""
 	}
@@ -203,7 +207,7 @@ func (s *Server) readTub(ctx context.Context, l *logbook, d *chart.Days, out *tu
 	if d.From.Set() {
 		span.From = d.From.At(0, d.Zone)
 	}
-	entries, err := s.Store.Figures(ctx, l.ID, span)
+	entries, err := s.figures(ctx, l.opened, span)
 	if err != nil {
 		return err
 	}
@@ -212,7 +216,7 @@ func (s *Server) readTub(ctx context.Context, l *logbook, d *chart.Days, out *tu
 	}
 	out.entries, out.rough = entries, len(entries) > mostWhole
 	if !out.rough {
-		kept, err := s.Store.Readings(ctx, l.ID, span)
+		kept, err := s.readings(ctx, l.opened, span)
 		if err != nil {
 			return err
 		}

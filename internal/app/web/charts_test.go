@@ -117,7 +117,7 @@ func TestChartsInUSUnits(t *testing.T) {
 
 func TestChartsBeforeTheFirstReading(t *testing.T) {
 	o := open(t)
-	for _, id := range []string{o.beginGarden("metric"), "example-fernhollow"} {
+	for _, id := range []string{o.beginGarden("metric"), "example-saltbrook"} {
 		page, _ := o.get("/g/"+id+"/logbook/charts", http.StatusOK)
 		if !strings.Contains(page, "<strong>No reading yet.</strong> The first one takes a minute.") || strings.Count(page, "<svg class=\"fig chart") != 8 {
 			t.Errorf("%s: no empty charts", id)

@@ -30,9 +30,9 @@ func (s *Server) classed(ctx context.Context, o *opened) (*garden.Assessment, er
 		return nil, err
 	}
 	m := garden.Morning{Zone: o.Now.Location()}
-	if !o.Example {
+	if o.bound() {
 		m.On, m.At = o.Today, o.Now
-		kept, err := s.Store.Readings(ctx, o.ID, store.Span{})
+		kept, err := s.readings(ctx, o, store.Span{})
 		if err != nil {
 			return nil, err
 		}

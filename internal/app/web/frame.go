@@ -23,7 +23,7 @@ func (s *Server) frameOf(r *http.Request, o *opened, a *garden.Assessment, page,
 	} else {
 		f.Here = "/g/" + o.ID + "/" + page
 	}
-	f.Head = &gardenHead{ID: o.ID, Name: o.Name, Example: o.Example, Revision: o.Revision.Number}
+	f.Head = &gardenHead{ID: o.ID, Name: o.Name, Example: o.Example, Book: o.Example && o.bound(), Revision: o.Revision.Number}
 	if !o.Example {
 		f.Saved = o.Revision.At.In(o.Now.Location()).Format("Mon 2 Jan 2006, 15:04")
 	}
@@ -85,7 +85,7 @@ func seasonHasCome(o *opened, a *garden.Assessment) bool {
 		}
 	}
 	day := term.Date(o.Today)
-	if o.Example {
+	if !o.bound() {
 		day, _ = a.Term.First()
 	}
 	if meal := term.Date(o.Plan.School.Meal.Day); meal.Set() {

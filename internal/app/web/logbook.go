@@ -6,11 +6,11 @@ import (
 	"errors"
 	"net/http"
 	"net/url"
+	"slices"
 	"strings"
 	"time"
 
 	"rootbell/internal/app/store"
-	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
 	"rootbell/internal/garden/plan"
 	"rootbell/internal/school/steering"
@@ -113,8 +113,8 @@ func (s *Server) showLogbook(w http.ResponseWriter, r *http.Request) {
 func (s *Server) logbookPage(w http.ResponseWriter, r *http.Request, status int, f *logForm) {
 	l := f.logbook
 	body := logBody{ID: l.ID, Example: l.Example, Tub: l.tubName(), Now: l.Now.Format(time.RFC3339), Heads: l.heads()}
-	if !l.Example {
-		kept, err := s.Store.Readings(r.Context(), l.ID, store.Span{Tub: l.tubName(), Most: 2 * mostLast})
+	if l.bound() {
+		kept, err := s.readings(r.Context(), l.opened, store.Span{Tub: l.tubName(), Most: 2 * mostLast})
 		if err != nil {
 			s.failed(w, r, err)
 			return
@@ -133,7 +133,14 @@ func (s *Server) logbookPage(w http.ResponseWriter, r *http.Request, status int,
 				return
 			}
 		}
-		body.Form = f.view()
+		if !l.Example {
+			body.Form = f.view()
+		}
+	}
+	for i, t := range l.Plan.Tubs {
+		if l.Example && i != l.tub {
+			body.Others = append(body.Others, t.Name)
+		}
 	}
 	body.Stick = stickOf(l)
 	frame := s.frameOf(r, l.opened, l.a, "logbook", "Logbook")
@@ -281,9 +288,9 @@ func (s *Server) beside(ctx context.Context, l *logbook, row reading.Row) (readi
 	for i, t := range l.Plan.Tubs {
 		span := store.Span{Tub: t.Name, Until: row.At.Add(time.Millisecond), Most: 1}
 		if reading.SameTub(t.Name, row.Tub) {
-			b.Tub, span.Most = vesselOf(l.a, i), mostBeside
+			span.Most = mostBeside
 		}
-		kept, err := s.Store.Readings(ctx, l.ID, span)
+		kept, err := s.readings(ctx, l.opened, span)
 		if err != nil {
 			return b, err
 		}
@@ -293,6 +300,12 @@ func (s *Server) beside(ctx context.Context, l *logbook, row reading.Row) (readi
 				b.Others[t.Name] = entries[len(entries)-1].Row
 			}
 			continue
+		}
+		b.Tub = l.a.Vessel(i, entries, l.Now.Location())
+		if row.ToTheLine() || slices.ContainsFunc(entries, func(e reading.Entry) bool { return e.ToTheLine() }) {
+			if b.Tub, err = s.vesselOf(ctx, l, i); err != nil { // the line is lowered some days after the plants went in
+				return b, err
+			}
 		}
 		for _, e := range entries {
 			if e.ID != row.Corrects {
@@ -304,17 +317,13 @@ func (s *Server) beside(ctx context.Context, l *logbook, row reading.Row) (readi
 }
 
 // vesselOf is what the readings need to know of a tub.
-func vesselOf(a *garden.Assessment, i int) reading.Vessel {
-	t := a.Tubs[i]
-	v := reading.Vessel{Name: t.Name}
-	if t.VolumeFillL != nil {
-		v.FillL = quantity.L(*t.VolumeFillL)
+func (s *Server) vesselOf(ctx context.Context, l *logbook, i int) (reading.Vessel, error) {
+	kept, err := s.lastReadings(ctx, l.opened)
+	if err != nil {
+		return reading.Vessel{}, err
 	}
-	if high := t.Shape.HeightMM(); high > 0 {
-		v.InsideHeight, v.RimL = quantity.MM(high), t.Shape.Volume(high)
-		v.LitresAtDepth = func(mm quantity.MM) quantity.L { return t.Shape.Volume(float64(mm)) }
-	}
-	return v
+	entries := reading.Of(reading.Standing(kept), l.Plan.Tubs[i].Name)
+	return l.a.Vessel(i, entries, l.Now.Location()), nil
 }
 
 func rowsOf(kept []store.Written) []reading.Row {

@@ -297,15 +297,15 @@ func TestATableAboutPeopleIsRefusedBeforeAnythingIsStored(t *testing.T) {
 
 func TestTheLogbookOfAnExampleIsEmptyAndStaysSo(t *testing.T) {
 	o := open(t)
-	body, _ := o.get("/g/example-fernhollow/logbook", http.StatusOK)
+	body, _ := o.get("/g/example-saltbrook/logbook", http.StatusOK)
 	wants(t, body, "The logbook of this example is <strong>empty</strong>")
 	if strings.Contains(body, `id="entry"`) {
 		t.Error("there is a form")
 	}
-	o.get("/g/example-fernhollow/logbook/all", http.StatusOK)
-	o.get("/g/example-fernhollow/logbook.csv", http.StatusOK)
-	o.post("/g/example-fernhollow/logbook", entry("e1"), http.StatusForbidden)
-	o.upload("example-fernhollow", "tub,moment\n", http.StatusForbidden)
+	o.get("/g/example-saltbrook/logbook/all", http.StatusOK)
+	o.get("/g/example-saltbrook/logbook.csv", http.StatusOK)
+	o.post("/g/example-saltbrook/logbook", entry("e1"), http.StatusForbidden)
+	o.upload("example-saltbrook", "tub,moment\n", http.StatusForbidden)
 }
 
 // In US units a figure is read and shown in them.

@@ -61,8 +61,8 @@ func (s *Server) readingsPage(w http.ResponseWriter, r *http.Request, status int
 	if ms, number, ok := pageMark(q.Get("before")); ok {
 		span.Until, span.Number = time.UnixMilli(ms), number
 	}
-	if !l.Example {
-		kept, err := s.Store.Readings(r.Context(), l.ID, span)
+	if l.bound() {
+		kept, err := s.readings(r.Context(), l.opened, span)
 		if err != nil {
 			s.failed(w, r, err)
 			return
@@ -101,9 +101,9 @@ func (s *Server) downloadReadings(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	var kept []store.Written
-	if !l.Example {
+	if l.bound() {
 		var err error
-		if kept, err = s.Store.Readings(r.Context(), l.ID, store.Span{}); err != nil {
+		if kept, err = s.readings(r.Context(), l.opened, store.Span{}); err != nil {
 			s.failed(w, r, err)
 			return
 		}

@@ -14,7 +14,8 @@ import (
 type logBody struct {
 	ID, Tub string
 	Example bool
-	Now     string // by the server's clock, for a device whose own is wrong
+	Others  []string // the other tubs, of an example
+	Now     string   // by the server's clock, for a device whose own is wrong
 	Form    *logFormView
 	Rows    []logRow
 	More    bool // there are more readings than are shown

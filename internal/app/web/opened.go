@@ -31,6 +31,8 @@ type opened struct {
 	Today    plan.Date
 	Now      time.Time
 
+	invented []store.Written // of an example that has a logbook
+
 	rows []reading.Row // the last of each tub, once they were asked for
 }
 
@@ -67,7 +69,7 @@ func (s *Server) garden(ctx context.Context, id string, revision int, v viewing)
 			return nil, &store.NotFound{}
 		}
 		o.Example = true
-		o.Text = v.apply(text)
+		o.Text, o.invented = v.apply(text), s.books[name]
 	} else {
 		g, rev, err := s.Store.Latest(ctx, id)
 		if err == nil && revision > 0 && revision != rev.Number {
@@ -87,6 +89,7 @@ func (s *Server) garden(ctx context.Context, id string, revision int, v viewing)
 		o.Name = o.Plan.Garden
 	}
 	o.Now = s.Now().In(s.zoneOf(o.Plan))
+	o.isDayOfBook()
 	o.Today = plan.Date{Year: o.Now.Year(), Month: o.Now.Month(), Day: o.Now.Day()}
 	return o, nil
 }

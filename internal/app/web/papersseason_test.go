@@ -10,9 +10,11 @@ import (
 
 	"golang.org/x/net/html"
 
+	"rootbell/examples"
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/pack"
 	"rootbell/internal/science/lid"
+	"rootbell/internal/science/reading"
 )
 
 // The season's papers are on the list, are files of their kind as the pack draws
@@ -25,7 +27,15 @@ func TestTheSeasonsPapersAreFilesAndPages(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	a, err := garden.Assess(context.Background(), garden.Inputs{Plan: p, Zone: zone, Effort: lid.Full, Seed: 1, Stages: garden.StageSeason})
+	table, err := examples.Logbooks.ReadFile("fernhollow.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	book, problems := reading.ReadCSV(table, reading.Import{Zone: zone, By: p.School.By()})
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	a, err := garden.Assess(context.Background(), garden.Inputs{Plan: p, Zone: zone, Readings: book.Rows, Effort: lid.Full, Seed: 1, Stages: garden.StageSeason})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -32,6 +32,7 @@ type gardenHead struct {
 	ID       string
 	Name     string
 	Example  bool
+	Book     bool // an example with an invented logbook
 	Invented bool
 	Revision int
 	Tabs     []tab

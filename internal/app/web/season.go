@@ -79,11 +79,11 @@ func seasonKey(text []byte, m garden.Morning, effort lid.Effort) fingerprint {
 	return fingerprint(h.Sum(nil))
 }
 
-// seasonMorning is the day on which a season is asked for. An example has no
-// logbook and begins on its first school day.
+// seasonMorning is the day on which a season is asked for. An example without a
+// logbook begins on its first school day.
 func (s *Server) seasonMorning(ctx context.Context, o *opened) (m garden.Morning, err error) {
 	m.Zone = o.Now.Location()
-	if o.Example {
+	if !o.bound() {
 		return m, nil
 	}
 	m.On = o.Today
@@ -108,7 +108,7 @@ func (s *Server) seasoned(ctx context.Context, o *opened, effort lid.Effort) (*g
 // already; nil else.
 func (s *Server) seasonKept(o *opened, readings []reading.Row) *garden.Assessment {
 	m := garden.Morning{Zone: o.Now.Location(), On: o.Today, Readings: readings}
-	if o.Example {
+	if !o.bound() {
 		m.On, m.Readings = plan.Date{}, nil
 	}
 	a, _ := s.work.last.find(seasonKey(o.Text, m, lid.Full), seasonKey(o.Text, m, lid.Quick))

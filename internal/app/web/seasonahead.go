@@ -24,7 +24,7 @@ func (s *Server) runsLow(o *opened) []lowAhead {
 		return nil
 	}
 	now := o.Now
-	if o.Example {
+	if !o.bound() {
 		first, _ := a.Term.First()
 		now = a.Term.Arrives(first, o.Now.Location())
 	}

@@ -45,7 +45,7 @@ func (v *seasonOf) charts(o *opened) {
 		return
 	}
 	days := chart.Days{From: dayIn(v.s.Days[0].Date), To: dayIn(v.s.Days[len(v.s.Days)-1].Date), Zone: v.zone, Calendar: v.a.Term}
-	if !o.Example {
+	if o.bound() {
 		days.Now = o.Now
 	}
 	for i, q := range v.forecasts() {

@@ -96,7 +96,7 @@ func seasonWorkOf(o *opened, a *garden.Assessment, f *form, tub int) *seasonWork
 		return w
 	}
 	v := &seasonOf{seasonWork: w, a: a, t: t, s: t.Season, zone: o.Now.Location(), today: term.Date(o.Today), units: a.Plan.Units}
-	if o.Example {
+	if !o.bound() {
 		v.today, _ = term.ParseDate(a.On)
 	}
 	w.Missed = v.s.ReadyChance < v.s.WantedChance

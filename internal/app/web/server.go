@@ -30,6 +30,7 @@ type Server struct {
 	work    *assessments
 	seasons *recent[*garden.Assessment] // the last of each plan and day, for the strip
 	plans   *plans
+	books   inventedBooks
 	gate    http.Handler
 }
 
@@ -43,10 +44,14 @@ func New(o Options) (*Server, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the pages' templates: %w", err)
 	}
+	books, err := readInvented()
+	if err != nil {
+		return nil, fmt.Errorf("the logbooks of the examples: %w", err)
+	}
 	if o.Zone == nil {
 		o.Zone = time.UTC
 	}
-	s := &Server{Options: o, pages: pages, static: static, work: newAssessments(), plans: newPlans(), seasons: newRecent[*garden.Assessment]()}
+	s := &Server{Options: o, pages: pages, static: static, work: newAssessments(), plans: newPlans(), books: books, seasons: newRecent[*garden.Assessment]()}
 	squeeze, err := gzhttp.NewWrapper(gzhttp.MinSize(1024))
 	if err != nil {
 		return nil, err

@@ -124,7 +124,7 @@ func (s *Server) dayAsked(w http.ResponseWriter, r *http.Request) (plan.Date, bo
 }
 
 // morning is the garden's assessment with its logbook, on a day; not set is now.
-// An example has no logbook and begins on its first school day.
+// An example without a logbook begins on its first school day.
 func (s *Server) morning(ctx context.Context, o *opened, on plan.Date) (*garden.Assessment, error) {
 	a, err := s.work.of(ctx, o.Text, o.Plan, o.Today, lid.Quick, garden.StageMix)
 	if err != nil {
@@ -136,7 +136,7 @@ func (s *Server) morning(ctx context.Context, o *opened, on plan.Date) (*garden.
 // asked is an assessment on such a morning.
 func (s *Server) asked(ctx context.Context, o *opened, a *garden.Assessment, on plan.Date) (_ *garden.Assessment, err error) {
 	m := garden.Morning{On: on, Zone: o.Now.Location()}
-	if !o.Example {
+	if o.bound() {
 		if !on.Set() {
 			m.On, m.At = o.Today, o.Now
 		}
@@ -155,7 +155,7 @@ func (s *Server) lastReadings(ctx context.Context, o *opened) ([]reading.Row, er
 	}
 	out := []reading.Row{}
 	for _, t := range o.Plan.Tubs {
-		kept, err := s.Store.Readings(ctx, o.ID, store.Span{Tub: t.Name, Most: mostOfTub})
+		kept, err := s.readings(ctx, o, store.Span{Tub: t.Name, Most: mostOfTub})
 		if err != nil {
 			return nil, err
 		}

@@ -135,6 +135,9 @@ func (r Row) Litres(v Vessel) (before, after quantity.L, ok bool) {
 	return before, before + r.Added.Litres.Value, true
 }
 
+// ToTheLine tells whether a row's level rests on where the fill line is.
+func (r Row) ToTheLine() bool { return r.Level.Filled.Set() || r.Did(ChangedOut) }
+
 // FillOn is what is up to the fill line that holds at a moment.
 func (v Vessel) FillOn(at time.Time) quantity.L {
 	if !v.Lowered.IsZero() && !at.Before(v.Lowered) {
