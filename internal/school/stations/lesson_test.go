@@ -43,9 +43,7 @@ func TestTeamsAreTheGroupsWhereTheyAreSmallEnough(t *testing.T) {
 		byTeams       bool
 	}{{26, 4, true}, {40, 4, false}, {26, 1, false}, {60, 4, false}, {3, 4, false}} {
 		g := Given{Pupils: c.pupils, Tubs: tubs(2, 6)}
-		for _, name := range []string{"Slate", "Jade", "Amber", "Opal"}[:c.teams] {
-			g.Teams = append(g.Teams, name)
-		}
+		g.Teams = append(g.Teams, []string{"Slate", "Jade", "Amber", "Opal"}[:c.teams]...)
 		l, _ := Plan(g)
 		if got := l.Groups[0].Name == "Slate"; got != c.byTeams {
 			t.Errorf("%d pupils in %d teams: groups %+v", c.pupils, c.teams, l.Groups)
