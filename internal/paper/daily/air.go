@@ -39,7 +39,7 @@ func (p papers) lightAndAir(paper scene.Size) []content.Sheet {
 		}
 		if t.Oxygen != nil {
 			const off = "Pump off from __________ to __________ team __________"
-			s.Sections = append(s.Sections, content.Section{Heading: "The air", List: p.a.AirWords(i)},
+			s.Sections = append(s.Sections, content.Section{Heading: "The air", Paragraphs: []string{strings.Join(p.a.AirWords(i), " ")}},
 				content.Section{Heading: "Quiet lessons", Lines: []content.Line{off, off, off}})
 		}
 		out = append(out, s)
@@ -50,7 +50,7 @@ func (p papers) lightAndAir(paper scene.Size) []content.Sheet {
 // lamp is how high it goes and what each hole gets.
 func (p papers) lamp(tub int) []content.Section {
 	l := p.a.Tubs[tub].Light
-	hung := content.Section{Heading: "The lamp", Cautions: garden.LampCautions(), List: p.a.LightWords(tub)}
+	hung := content.Section{Heading: "The lamp", Cautions: garden.LampCautions(), Paragraphs: []string{strings.Join(p.a.LightWords(tub), " ")}}
 	if heights := p.a.LampHeights(tub); len(heights) > 0 {
 		t := content.Table{Caption: "Measure from the lid, every week", Columns: []content.Column{{Head: "leaves up to", Number: true}, {Head: "lamp at, or higher", Number: true}, {Head: "done on"}}}
 		for _, h := range heights {
