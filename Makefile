@@ -19,7 +19,9 @@ run: demo
 
 demo: build
 	@for name in $(EXAMPLES); do \
-		bin/rootbell pack "examples/$$name.yaml" -o "out/$$name" >"out/$$name.txt"; \
+		book=(); \
+		if [ -f "examples/$$name.csv" ]; then book=(--readings "examples/$$name.csv"); fi; \
+		bin/rootbell pack "examples/$$name.yaml" $${book[@]+"$${book[@]}"} -o "out/$$name" >"out/$$name.txt"; \
 	done
 	@echo 'The papers of the two invented gardens:'
 	@for name in $(EXAMPLES); do \
