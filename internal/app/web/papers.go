@@ -181,6 +181,12 @@ func (s *Server) paperAsked(w http.ResponseWriter, r *http.Request) (ask askedPa
 	if ask.Paper, ok = pack.Named(pack.TodayOf(morning, revisionOf(ask.o)), r.PathValue("name")); ok {
 		return ask, true
 	}
+	return s.laterPaper(w, r, ask)
+}
+
+// laterPaper is a paper of the class or of the season, whose working out costs
+// most.
+func (s *Server) laterPaper(w http.ResponseWriter, r *http.Request, ask askedPaper) (_ askedPaper, ok bool) {
 	classed, err := s.classed(r.Context(), ask.o)
 	if err != nil {
 		s.failed(w, r, err)

@@ -31,29 +31,7 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("POST /g/{garden}/build/try", s.tryBuild)
 	m.HandleFunc("POST /g/{garden}/merge", s.merge)
 
-	m.HandleFunc("GET /g/{garden}/mix", s.showMix)
-	m.HandleFunc("POST /g/{garden}/mix", s.saveMix)
-	m.HandleFunc("POST /g/{garden}/mix/try", s.tryMix)
-
-	m.HandleFunc("GET /g/{garden}/season", s.showSeason)
-	m.HandleFunc("POST /g/{garden}/season", s.saveSeason)
-	m.HandleFunc("POST /g/{garden}/season/try", s.trySeason)
-
-	m.HandleFunc("GET /offered", s.showOffered)
-	m.HandleFunc("POST /offered", s.offered)
-	m.HandleFunc("GET /g/{garden}/choose", s.showChoose)
-	m.HandleFunc("POST /g/{garden}/choose", s.saveChoose)
-	m.HandleFunc("POST /g/{garden}/choose/try", s.tryChoose)
-	m.HandleFunc("GET /g/{garden}/class", s.showClass)
-	m.HandleFunc("POST /g/{garden}/class", s.saveClass)
-
-	m.HandleFunc("GET /g/{garden}/today", s.showToday)
-
-	m.HandleFunc("GET /g/{garden}/trouble", s.showTrouble)
-	m.HandleFunc("GET /g/{garden}/meal", s.showMeal)
-
-	m.HandleFunc("GET /g/{garden}/lessons", s.showLessons)
-	m.HandleFunc("GET /g/{garden}/lessons/{sheet}", s.showLesson)
+	s.stageRoutes(m)
 
 	m.HandleFunc("GET /g/{garden}/logbook", s.showLogbook)
 	m.HandleFunc("POST /g/{garden}/logbook", s.writeReading)
@@ -86,4 +64,32 @@ func (s *Server) routes() http.Handler {
 		s.refuse(w, r, http.StatusNotFound, "There is no page at this address.", "The first page leads to all others.")
 	})
 	return m
+}
+
+// stageRoutes are the pages of the stages of the work after Build, and what goes
+// with them.
+func (s *Server) stageRoutes(m *http.ServeMux) {
+	m.HandleFunc("GET /g/{garden}/mix", s.showMix)
+	m.HandleFunc("POST /g/{garden}/mix", s.saveMix)
+	m.HandleFunc("POST /g/{garden}/mix/try", s.tryMix)
+
+	m.HandleFunc("GET /g/{garden}/season", s.showSeason)
+	m.HandleFunc("POST /g/{garden}/season", s.saveSeason)
+	m.HandleFunc("POST /g/{garden}/season/try", s.trySeason)
+
+	m.HandleFunc("GET /offered", s.showOffered)
+	m.HandleFunc("POST /offered", s.offered)
+	m.HandleFunc("GET /g/{garden}/choose", s.showChoose)
+	m.HandleFunc("POST /g/{garden}/choose", s.saveChoose)
+	m.HandleFunc("POST /g/{garden}/choose/try", s.tryChoose)
+	m.HandleFunc("GET /g/{garden}/class", s.showClass)
+	m.HandleFunc("POST /g/{garden}/class", s.saveClass)
+
+	m.HandleFunc("GET /g/{garden}/today", s.showToday)
+
+	m.HandleFunc("GET /g/{garden}/trouble", s.showTrouble)
+	m.HandleFunc("GET /g/{garden}/meal", s.showMeal)
+
+	m.HandleFunc("GET /g/{garden}/lessons", s.showLessons)
+	m.HandleFunc("GET /g/{garden}/lessons/{sheet}", s.showLesson)
 }
