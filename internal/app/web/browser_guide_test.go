@@ -77,4 +77,7 @@ func TestGuide(t *testing.T) {
 	b.write("ph", "61")
 	b.follow("#entry .btn.first")
 	picture("logbook", "0")
+
+	b.visit("/g/example-fernhollow/season")
+	picture("season", above("#season-level"))
 }

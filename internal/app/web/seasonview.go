@@ -282,7 +282,7 @@ func atMost(p float64) string {
 	if words := quantity.InHundred(p); strings.HasPrefix(words, "under") {
 		return words
 	}
-	return quantity.InHundred(p) + " at most"
+	return "at most " + quantity.InHundred(p)
 }
 
 // longWeekend is how many hours a weekend has, from the last lesson on Friday
