@@ -211,7 +211,8 @@ func figuresAlone(t *testing.T, s *store.Store) {
 	}
 }
 
-// No statement of this package changes or drops a row of the logbook.
+// No statement of this package changes or drops a row of the logbook, but the
+// one of the wipe that takes out who wrote it.
 func TestReadingsAreOnlyAdded(t *testing.T) {
 	wrong := regexp.MustCompile(`(?is)\b(UPDATE|DELETE\s+FROM|REPLACE\s+INTO|DROP\s+TABLE(\s+IF\s+EXISTS)?)\s+reading\b|INTO\s+reading\b[^;]*?\bDO\s+UPDATE`)
 	for _, bad := range []string{"UPDATE reading SET", "delete from  reading", "DROP TABLE reading", "INSERT INTO reading (x) VALUES (1)\nON CONFLICT DO UPDATE SET x = 1"} {
@@ -226,7 +227,15 @@ func TestReadingsAreOnlyAdded(t *testing.T) {
 			continue
 		}
 		looked++
-		if found := wrong.FindString(string(must(os.ReadFile(name))(t))); found != "" {
+		text := string(must(os.ReadFile(name))(t))
+		if name == "wipe.go" {
+			const wipe = `"UPDATE reading SET cells = $1 WHERE garden = $2 AND number = $3", row.cells, id, r.Number`
+			if !strings.Contains(text, wipe) {
+				t.Errorf("%s: the statement of the wipe is another one", name)
+			}
+			text = strings.Replace(text, wipe, "", 1)
+		}
+		if found := wrong.FindString(text); found != "" {
 			t.Errorf("%s: %q", name, found)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"net/http"
 	"strconv"
+	"strings"
 
 	"rootbell/internal/app/store"
 	"rootbell/internal/garden/plan"
@@ -13,7 +14,7 @@ import (
 type wipeBody struct {
 	ID, Name string
 	Base     int
-	Keys     []string // of the latest plan
+	Keys     string // of the latest plan, in words
 	Readings int
 }
 
@@ -67,5 +68,5 @@ func (s *Server) askWipe(w http.ResponseWriter, r *http.Request, o *opened) {
 	}
 	f := s.plainFrame(r, "Wipe the class", "stored")
 	f.Here = "/stored"
-	s.show(w, http.StatusOK, "wipe", f, wipeBody{ID: o.ID, Name: o.Name, Base: o.Revision.Number, Keys: plan.ClassKeys(o.Text), Readings: tagged})
+	s.show(w, http.StatusOK, "wipe", f, wipeBody{ID: o.ID, Name: o.Name, Base: o.Revision.Number, Keys: strings.Join(plan.ClassKeys(o.Text), ", "), Readings: tagged})
 }
