@@ -110,7 +110,7 @@ func (t *tubState) checkLight(light tubLight, day lamp.Spread, out *Light) {
 	said := map[string]bool{}
 	for _, c := range t.kinds() {
 		band := c.DLI()
-		d := lamp.Day{Crop: c.Name, DLI: day.Mean, Low: band.Low, High: band.High, Hours: light.hours, Heading: c.Heading(), LongNight: c.LongNight()}
+		d := lamp.Day{Crop: c.Name, DLI: quantity.Round(day.Mean, 1), Low: band.Low, High: band.High, Hours: light.hours, Heading: c.Heading(), LongNight: c.LongNight()}
 		for _, f := range d.Check(field) {
 			if said[f.Code] || f.Code == "light-long" && t.index > 0 {
 				continue

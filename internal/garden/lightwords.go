@@ -33,7 +33,7 @@ func (a *Assessment) LightWords(tub int) []string {
 		out = append(out, fmt.Sprintf("The darkest hole gets %s and the brightest %s.", quantity.FormatNumber(l.LowDLI, 1), dayLight(l.HighDLI)))
 	}
 	switch _, _, most := lamp.UsualHours(); {
-	case l.DLI <= 0 || l.DLI >= l.WantLow:
+	case l.DLI <= 0 || quantity.Round(l.DLI, 1) >= l.WantLow:
 	case l.NeedH > 0:
 		out = append(out, fmt.Sprintf("%s h a day would bring the least that is wanted.", brief(l.NeedH)))
 	default:

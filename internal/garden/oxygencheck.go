@@ -35,8 +35,12 @@ func (t *tubState) warmWaterNow() {
 	for _, g := range t.growth.each {
 		spinach = spinach || g.Name == "spinach"
 	}
+	temperature := func(c float64) string {
+		return quantity.Format(quantity.Temperature, quantity.Celsius.Base(c), t.plan.Units)
+	}
 	for _, f := range oxygen.CheckWater("place.water_temperature", float64(w.Value), spinach) {
 		if t.index == 0 || spinach {
+			f.Text = fmt.Sprintf("The solution is %s; over %s roots rot more easily, and warm water holds less oxygen.", temperature(float64(w.Value)), temperature(oxygen.WarmFrom(spinach)))
 			t.findings = append(t.findings, f)
 		}
 	}

@@ -110,7 +110,7 @@ func (t *tubState) breathe() {
 	shown := tub.Show(b, all)
 	tub.ShowPlants(b, shown, each)
 	out := &Oxygen{
-		SteadyMgL: quantity.Round(tub.Steady(), 2), SaturateMgL: quantity.Round(tub.Saturation(), 2), WarmC: quantity.Round(a.TempC, 1),
+		SteadyMgL: quantity.Round(tub.Steady(), 2), SaturateMgL: quantity.Round(tub.Saturation(), 2), WarmC: quantity.Round(a.TempC, 2),
 		HoldMgL: tub.Hold(), HaveLMin: quantity.Round(a.FlowLMin, 2), Assumed: a.assumed, HeadMM: quantity.Round(a.DepthMM, 1), Key: t.book.Key("oxygen"),
 	}
 	if flow, ok := tub.FlowFor(tub.Hold()); ok {
