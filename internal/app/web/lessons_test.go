@@ -43,12 +43,12 @@ func TestLessonSheetsAreListed(t *testing.T) {
 
 func TestALessonSheetHasACopyAndAKey(t *testing.T) {
 	o := open(t)
-	body, _ := o.get("/g/example-fernhollow/lessons/hole-area?number=2", http.StatusOK)
+	body, _ := o.get("/g/example-fernhollow/lessons/hole-area?tub=Heron&number=2", http.StatusOK)
 	wants(t, body, "The pupil’s copy", "The key", "Question 1", "to fill in", "area of a hole: A = pi × (D ÷ 2)²", "CCSS 7.G.4", "number=3")
 	o.get("/g/example-fernhollow/lessons/nothing", http.StatusNotFound)
 	for _, name := range []string{"hole-area.pdf", "hole-area-key.pdf"} {
 		for _, paper := range []string{"A4", "Letter"} {
-			file, header := o.get("/g/example-fernhollow/lessons/"+name+"?number=2&paper="+paper, http.StatusOK)
+			file, header := o.get("/g/example-fernhollow/lessons/"+name+"?tub=Heron&number=2&paper="+paper, http.StatusOK)
 			if !strings.HasPrefix(file, "%PDF-") || !strings.Contains(header.Get("Content-Disposition"), "lesson-19-hole-area-Heron-2") {
 				t.Errorf("%s on %s: %q", name, paper, header.Get("Content-Disposition"))
 			}

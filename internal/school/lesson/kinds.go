@@ -28,7 +28,6 @@ var (
 	gallons    = quantity.Kind{Name: "a volume", Dim: quantity.VolumeDim, Metric: quantity.USGallon, US: quantity.USGallon, Decimals: [2]int{2, 2}}
 	litres     = quantity.Kind{Name: "a volume", Dim: quantity.VolumeDim, Metric: quantity.Litre, US: quantity.Litre, Decimals: [2]int{1, 1}}
 	cups       = quantity.Kind{Name: "a volume", Dim: quantity.VolumeDim, Metric: cup, US: cup, Decimals: [2]int{0, 0}}
-	minutes    = quantity.Kind{Name: "a time", Dim: quantity.TimeDim, Metric: quantity.Minute, US: quantity.Minute, Decimals: [2]int{0, 0}}
 	hours      = quantity.Kind{Name: "a time", Dim: quantity.TimeDim, Metric: quantity.Hour, US: quantity.Hour, Decimals: [2]int{1, 1}}
 	days       = quantity.Kind{Name: "a time", Dim: quantity.TimeDim, Metric: quantity.Day, US: quantity.Day, Decimals: [2]int{0, 0}}
 	tenthDays  = days.WithDecimals(1, 1)

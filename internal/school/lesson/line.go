@@ -10,7 +10,8 @@ import (
 	"rootbell/internal/science/reading"
 )
 
-// pairs are points of a scatter plot; the last one is held back to be predicted.
+// pairs are points of a scatter plot; the last one that does not stand out is
+// held back to be predicted.
 type pairs struct {
 	x, y         []working.Number
 	xName, yName string
@@ -18,17 +19,18 @@ type pairs struct {
 	xWord        func(float64) string // 'on day 12'
 	lastX, lastY working.Number
 	names        []string
+	odd          []bool
 }
 
 // grown are heights by day; else litres by depth, from the tub's own shape.
 func (w *bench) grown() (p pairs, ok bool) {
 	if s, have := w.fieldSeries(reading.FieldHeight, 5, 8); have {
 		w.fromLogbook(s)
-		p = pairs{xName: "day", yName: "height", xKind: plain("d", 0), yKind: s.kind, xWord: func(x float64) string { return fmt.Sprintf("on day %.0f", x) }}
+		p = pairs{xName: "time", yName: "height", xKind: plain("d", 0), yKind: s.kind, xWord: func(x float64) string { return fmt.Sprintf("on day %.0f", x) }}
 		for i, d := range s.data {
 			x := w.logged("day", "day of "+d.on, fmt.Sprintf("x%d", i+1), p.xKind, d.day-s.data[0].day, d.on)
 			y := w.logged("height", "height on "+d.on, fmt.Sprintf("y%d", i+1), p.yKind, d.value, d.on)
-			p.x, p.y, p.names = append(p.x, x), append(p.y, y), append(p.names, d.on)
+			p.x, p.y, p.names, p.odd = append(p.x, x), append(p.y, y), append(p.names, d.on), append(p.odd, d.odd != "")
 		}
 		w.tell("Day 0 is %s. The height is that of the tallest plant.", s.data[0].on)
 		return p.heldBack(), true
@@ -52,7 +54,7 @@ func (w *bench) grown() (p pairs, ok bool) {
 		litres := w.in(tenthLitre, w.t.LitresAt(mm).Base())
 		p.x = append(p.x, w.number("depth", "depth", fmt.Sprintf("x%d", i+1), p.xKind, deep, "a mark of the ruler"))
 		p.y = append(p.y, w.number("water", "water at that depth", fmt.Sprintf("y%d", i+1), p.yKind, litres, "the tub's shape"))
-		p.names = append(p.names, fmt.Sprintf("%.0f %s", deep, unit))
+		p.names, p.odd = append(p.names, fmt.Sprintf("%.0f %s", deep, unit)), append(p.odd, false)
 	}
 	w.tell("This is how much water stands in %s at each depth.", w.t.Name)
 	if len(p.x) < 5 {
@@ -61,11 +63,14 @@ func (w *bench) grown() (p pairs, ok bool) {
 	return p.heldBack(), true
 }
 
-// heldBack keeps the last point for the prediction.
+// heldBack keeps a point for the prediction.
 func (p pairs) heldBack() pairs {
 	n := len(p.x) - 1
+	for n > 0 && p.odd[n] {
+		n--
+	}
 	p.lastX, p.lastY = p.x[n], p.y[n]
-	p.x, p.y, p.names = p.x[:n:n], p.y[:n:n], p.names[:n:n]
+	p.x, p.y, p.names = slices.Delete(p.x, n, n+1), slices.Delete(p.y, n, n+1), slices.Delete(p.names, n, n+1)
 	return p
 }
 
@@ -85,7 +90,7 @@ func (p pairs) table() *Table {
 
 func (p pairs) graph() *Graph {
 	g := &Graph{Title: "Scatter plot"}
-	g.X = axis(p.xName, p.xKind.Metric.Symbol, p.lastX.Base, 14)
+	g.X = axis(p.xName, p.xKind.Metric.Symbol, max(top(bases(p.x)), p.lastX.Base), 14)
 	g.Y = axis(p.yName, p.yKind.Metric.Symbol, max(top(bases(p.y)), p.lastY.Base), 14)
 	for i := range p.x {
 		g.Points = append(g.Points, Point{X: p.x[i].Base, Y: p.y[i].Base})
@@ -117,7 +122,7 @@ func fitLine(w *bench) {
 	} else {
 		n := len(p.x) - 1
 		slope = w.work(riseLaw, slopeKind, "slope", "slope from the first point to the last", p.y[n], p.y[0], p.x[n], p.x[0])
-		w.ask(fmt.Sprintf("How steep is it from the first point to the last? That is the slope, in %s.", perUnit), slope)
+		w.ask(fmt.Sprintf("How steep is it from the first point to the last? That is the slope (%s).", perUnit), slope)
 		taken := w.again(slope)
 		start = w.work(interceptOne, startKind, "start", "where that line begins", p.y[0], taken, p.x[0])
 		w.ask("Where does that line meet the side of the graph, at x = 0?", start)

@@ -107,8 +107,8 @@ func boxVolume(w *bench) {
 	w.out.Talk = "Is the real tub a bit more or a bit less than the box? Why?"
 	w.out.TalkKey = "Rounded corners take a little away. "
 	if w.t.LitresAt != nil {
-		real := w.show(tenthLitre, w.t.LitresAt(deep).Base())
-		w.out.TalkKey += "Worked out with leaning sides and corners, it holds " + real + " up to that line."
+		holds := w.show(tenthLitre, w.t.LitresAt(deep).Base())
+		w.out.TalkKey += "Worked out with leaning sides and corners, it holds " + holds + " up to that line."
 	}
 }
 
