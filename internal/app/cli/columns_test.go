@@ -27,7 +27,7 @@ func TestEveryWorkingFits(t *testing.T) {
 		if len(problems) > 0 {
 			t.Fatal(problems)
 		}
-		a, err := garden.Assess(context.Background(), garden.Inputs{Plan: p, Seed: 1, Stages: garden.StageMix})
+		a, err := garden.Assess(context.Background(), garden.Inputs{Plan: p, Seed: 1, Stages: garden.StageMix | garden.StageChoose})
 		if err != nil {
 			t.Fatal(err)
 		}

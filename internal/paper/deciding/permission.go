@@ -80,7 +80,7 @@ func (p papers) letter(paper scene.Size) []content.Sheet {
 			"Adults do what could hurt: drilling, plugs, concentrated feed, acids, cleaning with bleach, lifting. Children handle the weak solution in the tub, and wash their hands.",
 			food,
 		}},
-		{Heading: "What you should know", Lines: []content.Line{when}, List: []string{
+		{Heading: "What you should know", Lines: []content.Line{when}, Paragraphs: []string{
 			"Allergies: please tell the school in its own way. This project keeps no list.",
 			"A child who is ill does not handle food that day. We ask for no reasons.",
 			"No name, mark or picture of a child is kept in the garden's records. Photos follow the school's own rules.",

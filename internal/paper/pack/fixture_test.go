@@ -48,7 +48,7 @@ func assessed(t *testing.T, path, units string) *garden.Assessment {
 	if len(problems) > 0 {
 		t.Fatalf("%s: %v", path, problems)
 	}
-	a, err := garden.Assess(context.Background(), garden.Inputs{Plan: p, Effort: lid.Quick, Seed: 1, Stages: garden.StageMix})
+	a, err := garden.Assess(context.Background(), garden.Inputs{Plan: p, Effort: lid.Quick, Seed: 1, Stages: garden.StageMix | garden.StageChoose})
 	if err != nil {
 		t.Fatal(err)
 	}

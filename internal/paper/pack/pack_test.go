@@ -23,7 +23,7 @@ func itoa(n int) string { return strconv.Itoa(n) }
 func pages(t *testing.T, a *garden.Assessment, size scene.Size) []pack.Page {
 	t.Helper()
 	var out []pack.Page
-	for _, p := range slices.Concat(pack.Build(a), pack.Today(a), pack.Mix(a)) {
+	for _, p := range slices.Concat(pack.Build(a), pack.Today(a), pack.Mix(a), pack.Choose(a)) {
 		page, err := p.Page(size)
 		if err != nil {
 			t.Fatalf("%s: %v", p.Name, err)
@@ -273,7 +273,7 @@ func TestPagesAreTheSameEachTime(t *testing.T) {
 // A revision stands in every title block that is drawn or shown.
 func TestTheRevisionStandsInTheTitleBlock(t *testing.T) {
 	a := assessed(t, "../../../examples/fernhollow.yaml", "metric")
-	for _, p := range slices.Concat(pack.BuildOf(a, "7"), pack.TodayOf(a, "7"), pack.MixOf(a, "7")) {
+	for _, p := range slices.Concat(pack.BuildOf(a, "7"), pack.TodayOf(a, "7"), pack.MixOf(a, "7"), pack.ChooseOf(a, "7")) {
 		page, err := p.Page(scene.A4)
 		if err != nil {
 			t.Fatal(err)

@@ -59,15 +59,23 @@ func (o *option) feeds(given Offer) {
 	if h := given.Holes; h != nil && most > 0 {
 		o.holes(h, most)
 	}
-	if o.Binds == ByRoom {
-		room := o.book.Found("apart", "holes that keep the crop's distance", "a", quantity.Count, float64(o.Limits.Room), "search among all choices of the holes")
-		o.book.Work(apartLaw, "plants", "plants", fed, sites, room)
-	} else {
-		o.book.Work(fewestLaw, "plants", "plants", fed, sites)
-	}
+	o.counted(fed, sites)
 	if o.Plants == 0 {
 		o.NotYet = append(o.NotYet, fmt.Sprintf("its water does not feed one plant of %s", o.q.Plant.Crop))
 	}
+}
+
+// counted enters how many plants there are room and water for, and the holes
+// that are left.
+func (o *option) counted(fed, sites working.Number) {
+	var plants working.Number
+	if o.Binds == ByRoom {
+		room := o.book.Found("apart", "holes that keep the crop's distance", "a", quantity.Count, float64(o.Limits.Room), "search among all choices of the holes")
+		plants = o.book.Work(apartLaw, "plants", "plants", fed, sites, room)
+	} else {
+		plants = o.book.Work(fewestLaw, "plants", "plants", fed, sites)
+	}
+	o.book.Work(emptyLaw, "capped", "holes to cap", sites, plants)
 }
 
 // spaceSlackMM lets a distance count as kept that a ruler cannot tell from it.

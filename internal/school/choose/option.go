@@ -91,10 +91,3 @@ type cropNumbers struct {
 	crops, share, trim, nought working.Number
 	cycle                      working.Number // days from sowing to harvest
 }
-
-func lower(n, limit int) int {
-	if limit < 0 {
-		return n
-	}
-	return min(n, limit)
-}
