@@ -3,6 +3,7 @@ package web_test
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"net/http"
 	"net/url"
 	"regexp"
@@ -32,11 +33,30 @@ func exampleOf(t *testing.T, name string) *garden.Assessment {
 		t.Fatal(problems)
 	}
 	on := plan.Date{Year: moment.Year(), Month: moment.Month(), Day: moment.Day()}
+	if book, err := examples.Logbooks.ReadFile(name + ".csv"); err == nil {
+		on = lastDayOf(t, book)
+	}
 	a, err := garden.Assess(context.Background(), garden.Inputs{Plan: p, On: on, Effort: lid.Full, Seed: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
 	return a
+}
+
+// lastDayOf is the day of the last reading of an invented logbook, on which its
+// example stands.
+func lastDayOf(t *testing.T, book []byte) (last plan.Date) {
+	t.Helper()
+	for _, day := range regexp.MustCompile(`,(\d{4})-(\d\d)-(\d\d)T`).FindAllSubmatch(book, -1) {
+		var d plan.Date
+		if _, err := fmt.Sscanf(string(day[0]), ",%d-%d-%dT", &d.Year, &d.Month, &d.Day); err != nil {
+			t.Fatal(err)
+		}
+		if d.String() > last.String() {
+			last = d
+		}
+	}
+	return last
 }
 
 // The list leads to every paper of the pack, as a file of its kind and as a
