@@ -116,6 +116,8 @@ type SeasonTask struct {
 	Do   string `json:"do"`
 	Why  string `json:"why,omitempty"`
 	Key  string `json:"key,omitempty"`
+
+	overLidMM float64 // new height of the lamp
 }
 
 // SeasonScore is how well earlier forecasts of one quantity did.

@@ -82,9 +82,11 @@ func changeDays(first, meter bool) int {
 	return int(due.On.Sub(since).Hours() / 24)
 }
 
-// chainMM is the step by which a lamp on a chain is raised (common practice, no
-// source).
-const chainMM = 50
+// The steps by which a lamp on a chain is raised (common practice, no source).
+const (
+	chainMM     = 50.0
+	chainInchMM = 50.8 // 2 in
+)
 
 // hang is how the first lamp hangs, and how far the bay lets it be raised.
 func (s *tubSeason) hang() season.Hang {
@@ -92,6 +94,9 @@ func (s *tubSeason) hang() season.Hang {
 		return season.Hang{}
 	}
 	h := season.Hang{OverLidMM: lamp.StartClearMM(), OverLeafMM: lamp.LeafClearMM(), StepMM: chainMM}
+	if s.plan.Units == quantity.US {
+		h.StepMM = chainInchMM
+	}
 	if up := s.plan.Lamps[0].AboveLid; up.Set() {
 		h.OverLidMM = float64(up.Value)
 	}

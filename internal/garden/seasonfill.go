@@ -47,7 +47,7 @@ func (s *tubSeason) fill(a season.Answer, closed []season.Closed) {
 	o.Days, o.Closed, o.Tasks, o.Moves = []SeasonDay{}, []LeaveIt{}, []SeasonTask{}, []string{}
 	o.Score, o.Ready, o.Learnt = []SeasonScore{}, []CropReady{}, []Learnt{}
 	for _, t := range a.Tasks {
-		o.Tasks = append(o.Tasks, SeasonTask{Kind: t.Kind, On: dayText(t.On), Do: t.Do(s.plan.Units), Why: t.Why(s.plan.Units)})
+		o.Tasks = append(o.Tasks, SeasonTask{Kind: t.Kind, On: dayText(t.On), Do: t.Do(s.plan.Units), Why: t.Why(s.plan.Units), overLidMM: t.MM})
 	}
 	for _, m := range a.Moves {
 		o.Moves = append(o.Moves, m.Says(s.plan.Units))

@@ -47,6 +47,7 @@ func (a *assessor) season(out *Assessment) error {
 			return err
 		}
 	}
+	p.oneLamp()
 	return nil
 }
 
