@@ -41,15 +41,35 @@ type dayRow struct {
 
 // charts draws the quantities under one another over one row of days.
 func (v *seasonOf) charts(o *opened) {
-	if len(v.s.Days) == 0 {
+	if v.takeDays(); len(v.shown) == 0 {
 		return
 	}
-	days := chart.Days{From: dayIn(v.s.Days[0].Date), To: dayIn(v.s.Days[len(v.s.Days)-1].Date), Zone: v.zone, Calendar: v.a.Term}
+	days := chart.Days{From: dayIn(v.shown[0].Date), To: dayIn(v.shown[len(v.shown)-1].Date), Zone: v.zone, Calendar: v.a.Term}
 	if o.bound() {
 		days.Now = o.Now
 	}
 	for i, q := range v.forecasts() {
 		v.Charts = append(v.Charts, v.chart(q, days, i == 0))
+	}
+}
+
+// The page shows so many days of a long season, beginning some days before
+// today: nine weeks fit a page that is quick to load.
+const (
+	mostSeasonDays = 63
+	daysBehind     = 14
+)
+
+// takeDays takes the days that are shown.
+func (v *seasonOf) takeDays() {
+	v.shown = v.s.Days
+	if n := len(v.shown); n > mostSeasonDays {
+		from := max(0, min(v.firstToday()-daysBehind, n-mostSeasonDays))
+		if v.today.After(dayIn(v.shown[n-1].Date)) {
+			from = n - mostSeasonDays
+		}
+		v.shown = v.shown[from : from+mostSeasonDays]
+		v.Part = fmt.Sprintf("%d of %d days are shown, from %s to %s; all of them stand in the program's own table (rootbell season --json).", mostSeasonDays, n, wordsOf(v.shown[0].Date), wordsOf(v.shown[mostSeasonDays-1].Date))
 	}
 }
 
@@ -63,7 +83,9 @@ func (v *seasonOf) forecasts() []forecastOf {
 	level.Chart = chart.Chart{Key: "season-level", Name: "Level", Unit: quantity.Length.Unit(v.units).Symbol, Decimals: quantity.Length.Decimals[v.units], Tint: "water"}
 	mass := forecastOf{of: "harvest", shown: in(quantity.SmallMass, 1e-3), band: func(d garden.SeasonDay) garden.Range { return d.MassG }}
 	mass.Chart = chart.Chart{Key: "season-mass", Name: "Mass of its plants", Unit: quantity.SmallMass.Unit(v.units).Symbol, Decimals: quantity.SmallMass.Decimals[v.units], Tint: "plant", Shown: chart.Range{Low: 0, High: 1}}
-	ec := forecastOf{of: "ec", anew: true, shown: same, band: func(d garden.SeasonDay) garden.Range { return d.ECBand }}
+	// Where the tub is filled at every other meeting, each filling thins the
+	// solution by little, and the band runs on.
+	ec := forecastOf{of: "ec", anew: v.fills() <= mostFills, shown: same, band: func(d garden.SeasonDay) garden.Range { return d.ECBand }}
 	ec.Chart = chart.Chart{Key: "season-ec", Name: "EC at 25 °C", Unit: quantity.Conductivity.Unit(v.units).Symbol, Decimals: quantity.Conductivity.Decimals[v.units]}
 	oxygen := forecastOf{shown: same, band: func(d garden.SeasonDay) garden.Range { return d.DOBand }}
 	oxygen.Chart = chart.Chart{Key: "season-oxygen", Name: "Oxygen in the water", Unit: "mg/L", Decimals: 1}
@@ -77,7 +99,7 @@ func (v *seasonOf) forecasts() []forecastOf {
 		q.Says = v.says(q)
 	}
 	return slices.DeleteFunc(all, func(q forecastOf) bool {
-		return !slices.ContainsFunc(v.s.Days, func(d garden.SeasonDay) bool { return q.band(d).P95 > 0 })
+		return !slices.ContainsFunc(v.shown, func(d garden.SeasonDay) bool { return q.band(d).P95 > 0 })
 	})
 }
 
@@ -89,7 +111,7 @@ func (v *seasonOf) levelLines(q *forecastOf) {
 			q.Lines = append(q.Lines, chart.Line{Value: low, Words: "lowest line, " + q.figure(low), Kind: chart.Lowest})
 		}
 	}
-	for _, d := range v.s.Days {
+	for _, d := range v.shown {
 		if day := dayIn(d.Date); d.Filled && day.Set() && len(q.Marks) < mostFills {
 			words := "fill"
 			if day.Before(v.today) {
@@ -103,6 +125,17 @@ func (v *seasonOf) levelLines(q *forecastOf) {
 // mostFills is how many fillings bear their word: a club that meets twice a week
 // fills at each meeting, and the band shows that by itself.
 const mostFills = 12
+
+// fills is how often the tub is filled in the days shown.
+func (v *seasonOf) fills() int {
+	n := 0
+	for _, d := range v.shown {
+		if d.Filled {
+			n++
+		}
+	}
+	return n
+}
 
 // leaves is the moment that a season's day is told for.
 func (v *seasonOf) leaves(d term.Date) time.Time { return v.a.Term.Leaves(d, v.zone) }
@@ -149,14 +182,14 @@ func (q *forecastOf) mostBand(w figure.Width) int {
 // A day alone is no band and joins the run before it.
 func (v *seasonOf) bands(q *forecastOf, w figure.Width) [][]chart.Band {
 	var out [][]chart.Band
-	step := (len(v.s.Days)-1)/q.mostBand(w) + 1
-	for i, d := range v.s.Days {
+	step := (len(v.shown)-1)/q.mostBand(w) + 1
+	for i, d := range v.shown {
 		day := dayIn(d.Date)
 		if !day.Set() {
 			continue
 		}
 		anew := len(out) == 0 || q.anew && d.Filled && len(out[len(out)-1]) > 1
-		turns := i == len(v.s.Days)-1 || q.anew && v.s.Days[i+1].Filled
+		turns := i == len(v.shown)-1 || q.anew && v.shown[i+1].Filled
 		if !anew && !turns && i%step != 0 {
 			continue
 		}
@@ -189,7 +222,7 @@ func (v *seasonOf) rows(q *forecastOf, days chart.Days) []bandRow {
 		read[r.Day] = r.Read
 	}
 	var out []bandRow
-	for _, d := range v.s.Days {
+	for _, d := range v.shown {
 		r, day := q.band(d), dayIn(d.Date)
 		out = append(out, bandRow{
 			Day: day.Words(), Shut: !d.Open,
@@ -201,7 +234,7 @@ func (v *seasonOf) rows(q *forecastOf, days chart.Days) []bandRow {
 
 // firstToday is the place of today among the season's days, else of the first.
 func (v *seasonOf) firstToday() int {
-	return max(0, slices.IndexFunc(v.s.Days, func(d garden.SeasonDay) bool { return dayIn(d.Date) == v.today }))
+	return max(0, slices.IndexFunc(v.shown, func(d garden.SeasonDay) bool { return dayIn(d.Date) == v.today }))
 }
 
 // fewRows are the rows that stand beside a chart: from today on, evenly spaced
@@ -223,7 +256,7 @@ func fewRows(all []bandRow, from int) []bandRow {
 
 // says is the sentence over a chart: what to see.
 func (v *seasonOf) says(q *forecastOf) string {
-	ahead := v.s.Days[v.firstToday():]
+	ahead := v.shown[v.firstToday():]
 	least, last := ahead[0], ahead[len(ahead)-1]
 	for _, d := range ahead {
 		if q.band(d).P5 < q.band(least).P5 {
@@ -231,12 +264,12 @@ func (v *seasonOf) says(q *forecastOf) string {
 		}
 	}
 	low := fmt.Sprintf("%s, in the middle %s", q.figure(q.shown(q.band(least).P5)), q.number(q.shown(q.band(least).P50)))
-	switch {
-	case q.of == "level":
+	switch q.of {
+	case "level":
 		return fmt.Sprintf("It stands lowest on %s: in 1 of 20 cases under %s.", wordsOf(least.Date), low)
-	case q.of == "harvest":
+	case "harvest":
 		return fmt.Sprintf("On %s the middle is %s; 9 in 10 cases lie from %s to %s.", wordsOf(last.Date), q.figure(q.shown(last.MassG.P50)), q.number(q.shown(last.MassG.P5)), q.figure(q.shown(last.MassG.P95)))
-	case q.of == "ec":
+	case "ec":
 		return fmt.Sprintf("The middle goes from %s to %s by %s. Plain water thins it, thirst thickens it.", q.number(ahead[0].ECBand.P50), q.figure(last.ECBand.P50), wordsOf(last.Date))
 	}
 	return fmt.Sprintf("Least on %s: in 1 of 20 cases under %s.", wordsOf(least.Date), low)
@@ -257,7 +290,7 @@ func (v *seasonOf) days() {
 		todo[t.On] = append(todo[t.On], sentence(t.Do))
 	}
 	v.Volume = quantity.Volume.Unit(v.units).Symbol
-	for i, d := range v.s.Days {
+	for i, d := range v.shown {
 		day := dayIn(d.Date)
 		row := dayRow{
 			Day: day.Words(), Shut: !d.Open, Today: day == v.today,

@@ -164,6 +164,7 @@ func TestASeasonsTablesInBothSystems(t *testing.T) {
 func TestABandBeginsAnewAtEachFilling(t *testing.T) {
 	o, a := workedOut(t, "fernhollow")
 	v := &seasonOf{seasonWork: &seasonWork{}, a: a, t: &a.Tubs[0], s: a.Tubs[0].Season, zone: o.Now.Location(), units: a.Plan.Units}
+	v.takeDays()
 	level := v.forecasts()[0]
 	for _, w := range widths {
 		runs := v.bands(&level, w)
@@ -182,6 +183,31 @@ func TestABandBeginsAnewAtEachFilling(t *testing.T) {
 	for _, run := range v.bands(&level, widths[0]) {
 		if len(run) < 2 && len(run) > 0 && run[0].At != v.leaves(dayIn("2027-03-24")) {
 			t.Error("filled each day, a band has one day")
+		}
+	}
+}
+
+// Of a long season the page shows nine weeks, from two before today.
+func TestOfALongSeasonNineWeeksAreShown(t *testing.T) {
+	for _, c := range []struct{ today, first, last string }{
+		{"2027-01-11", "2027-02-01", "2027-04-04"},
+		{"2027-03-01", "2027-02-15", "2027-04-18"},
+		{"2027-06-01", "2027-03-30", "2027-05-31"},
+	} {
+		o, a := workedOut(t, "fernhollow")
+		s := a.Tubs[0].Season
+		for from := dayIn("2027-03-25"); len(s.Days) < 120; from = from.Add(1) {
+			day := s.Days[0]
+			day.Date = from.String()
+			s.Days = append(s.Days, day)
+		}
+		s.HarvestTo, a.On = "2027-06-04", c.today
+		w := seasonWorkOf(o, a, &form{text: o.Text, units: a.Plan.Units}, 0)
+		if len(w.Days) != 63 || w.Days[0].Day != wordsOf(c.first) && w.Days[0].Day != wordsOf(c.first)+", today" || w.Days[62].Day != wordsOf(c.last) {
+			t.Errorf("on %s: %d days from %s to %s", c.today, len(w.Days), w.Days[0].Day, w.Days[len(w.Days)-1].Day)
+		}
+		if !strings.HasPrefix(w.Part, "63 of 120 days are shown, from ") {
+			t.Errorf("it says %q", w.Part)
 		}
 	}
 }

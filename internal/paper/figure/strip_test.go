@@ -163,50 +163,6 @@ func stripElements(t complainer, a *garden.Assessment, today term.Date, w Width)
 	return withCells(t, elements(t, svg))
 }
 
-// withCells adds a cell for each day to what was drawn: the cells lie between
-// the upright lines of one path, are shut where another lies over them, and now
-// where the one that is filled stands.
-func withCells(t complainer, all []element) []element {
-	t.Helper()
-	var edges []float64
-	var shut [][2]float64
-	now := -1e9
-	for _, e := range all {
-		if class := e.attrs["class"]; class == "day now" {
-			now = e.number("x")
-		} else if e.name == "path" && (class == "day" || class == "shut") {
-			for one := range strings.SplitSeq(strings.ReplaceAll(e.attrs["d"], "Z", "")[1:], "M") {
-				var from, top, to, foot float64
-				if n, _ := fmt.Sscanf(one, "%f %fH%fV%f", &from, &top, &to, &foot); n == 4 {
-					if class == "shut" {
-						shut = append(shut, [2]float64{from, to})
-					} else {
-						edges = append(edges, from, to)
-					}
-				} else if n, _ := fmt.Sscanf(one, "%f %fV%f", &from, &top, &foot); n == 3 {
-					edges = append(edges, from)
-				} else {
-					t.Errorf("a cell along %q", one)
-				}
-			}
-		}
-	}
-	slices.Sort(edges)
-	first := date(all[0].attrs["data-from"])
-	for i := range len(edges) - 1 {
-		cell := element{name: "rect", attrs: map[string]string{"class": "day", "data-day": first.Add(i).String(), "x": fmt.Sprint(edges[i]), "width": fmt.Sprint(edges[i+1] - edges[i])}}
-		middle := (edges[i] + edges[i+1]) / 2
-		if slices.ContainsFunc(shut, func(s [2]float64) bool { return s[0] < middle && middle < s[1] }) {
-			cell.attrs["class"], cell.attrs["fill"] = "day shut", "url(#hatch)"
-		}
-		if now == edges[i] {
-			cell.attrs["class"] = "day now"
-		}
-		all = append(all, cell)
-	}
-	return all
-}
-
 func TestTheStripOfTheTerm(t *testing.T) {
 	all := stripElements(t, spring(), date("2027-02-10"), Desk)
 	legible(t, all)
