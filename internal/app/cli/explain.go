@@ -25,7 +25,7 @@ func explainCommand(s Streams) *cobra.Command {
 			return onePlan(c, args[:min(len(args), 1)])
 		},
 		RunE: func(c *cobra.Command, args []string) error {
-			a, err := q.assess(c, s, args[0], garden.StageMix|garden.StageSeason|garden.StageChoose)
+			a, err := q.assess(c, s, args[0], garden.StageMix|garden.StageSeason|garden.StageChoose|garden.StageClass)
 			if err != nil {
 				return err
 			}
