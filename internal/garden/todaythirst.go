@@ -81,7 +81,7 @@ func (k *deskTub) rate(key string, upTo time.Time) (working.Number, bool) {
 }
 
 // leak asks whether more is gone since the reading before than thirst explains.
-// Without a rate to hold it against it is not asked.
+// Without a thirst to hold it against it is not asked.
 func (k *deskTub) leak() (reading.Loss, bool) {
 	all := k.losses()
 	if len(all) == 0 {
@@ -91,14 +91,11 @@ func (k *deskTub) leak() (reading.Loss, bool) {
 	if k.dayOf(last.until) != k.readOn {
 		return reading.Loss{}, false
 	}
-	rate, known := k.rate("today.earlier_use", last.since)
+	thirst, known := k.thirst(last)
 	if !known {
 		return reading.Loss{}, false
 	}
-	b := k.b.In("today.leak")
-	thirst := b.Work(thirstLaw, "thirst95", "what a hot dry room may have taken in that time", steering.Stress(b), rate,
-		b.Noted("time", "time since the reading before", "t", quantity.Time, last.until.Sub(last.since).Seconds(), 0, "the logbook"))
-	return reading.Lost(b, k.vessel, last.last.Row, last.now.Row, reading.PouredBetween(k.entries, last.since, last.until), litresOf(thirst))
+	return reading.Lost(k.b.In("today.leak"), k.vessel, last.last.Row, last.now.Row, reading.PouredBetween(k.entries, last.since, last.until), thirst)
 }
 
 // Ahead is the next closed stretch, and what it means for each tub.
@@ -152,7 +149,11 @@ func (d *desk) back() *term.Stretch {
 // last says whether the water outlasts the closed stretch at the rate so far.
 func (k *deskTub) last(ahead *Ahead) {
 	rate, known := k.rate("today.use", k.today.At)
-	if !known || k.lowest.Symbol == "" {
+	if !known {
+		k.lastGuess(ahead)
+		return
+	}
+	if k.lowest.Symbol == "" {
 		return
 	}
 	b := k.b.In("today.closed")
