@@ -24,7 +24,7 @@ func TestTheKeyboardAloneReachesEverything(t *testing.T) {
 	b := browse(t, o.base)
 	for _, address := range []string{
 		"/", "/g/" + id + "/build", "/g/" + id + "/mix", "/g/" + id + "/season", "/g/" + id + "/text", "/g/" + id + "/history", "/g/" + id + "/papers",
-		"/g/" + id + "/working/tubs.Tub-1.volume_solution", "/g/example-fernhollow/build", "/g/example-fernhollow/mix", "/g/example-saltbrook/season", "/stored",
+		"/g/" + id + "/working/tubs.Tub-1.volume_solution", "/g/example-fernhollow/build", "/g/example-fernhollow/mix", "/g/example-saltbrook/season", "/g/" + id + "/choose", "/g/example-fernhollow/choose", "/offered", "/stored",
 	} {
 		t.Run(address, func(t *testing.T) {
 			b.visit(address)
