@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -18,6 +19,7 @@ type closedView struct {
 	Dry                   string // when it reaches the lowest line
 	Act                   bool
 	Options               []optionView
+	First                 bool // with something to do: the others are folded away
 	None                  bool // no option brings it under the limit
 	Cases                 []caseView
 }
@@ -40,7 +42,9 @@ func (v *seasonOf) closed(o *opened) {
 			quiet, hours, most = quiet+1, max(hours, c.Hours), max(most, c.Risk)
 			continue
 		}
-		v.Closed = append(v.Closed, v.closedView(c))
+		view := v.closedView(c)
+		view.First = len(c.Options) > 0 && !slices.ContainsFunc(v.Closed, func(c closedView) bool { return c.First })
+		v.Closed = append(v.Closed, view)
 		if one := numberOf(o, v.a, c.Key); one != nil {
 			v.Workings = append(v.Workings, *one)
 		}
