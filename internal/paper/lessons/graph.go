@@ -12,13 +12,14 @@ import (
 
 // Lengths of a graph in mm.
 const (
-	squareMM = 5.0
-	wideMM   = 150.0
-	highMM   = 75.0
-	letterMM = 13 * scene.PointMM
-	marginMM = 20.0 // for the numbers at the side
-	underMM  = 15.0 // for the numbers below
-	crossMM  = 1.6
+	squareMM   = 5.0
+	wideMM     = 150.0
+	highMM     = 75.0
+	sameHighMM = 95.0 // of one with one scale both ways
+	letterMM   = 13 * scene.PointMM
+	marginMM   = 20.0 // for the numbers at the side
+	underMM    = 15.0 // for the numbers below
+	crossMM    = 1.6
 )
 
 // figure is a sheet's graph on squared paper, or its drawing at true scale.
@@ -50,8 +51,12 @@ type squared struct {
 
 func paperOf(g *lesson.Graph) *squared {
 	p := &squared{g: g, nx: steps(g.X), ny: steps(g.Y)}
+	high := highMM
+	if g.Same {
+		high = sameHighMM
+	}
 	p.dx = squareMM * math.Max(math.Floor(wideMM/squareMM/float64(p.nx)), 1)
-	p.dy = squareMM * math.Max(math.Floor(highMM/squareMM/float64(p.ny)), 1)
+	p.dy = squareMM * math.Max(math.Floor(high/squareMM/float64(p.ny)), 1)
 	if g.Same {
 		p.dx = min(p.dx, p.dy)
 		p.dy = p.dx

@@ -134,6 +134,15 @@ func (w *bench) ask(text string, steps ...working.Number) *Question {
 	return &w.out.Questions[len(w.out.Questions)-1]
 }
 
+// drawing is what to do with a graph: to fill it in, or to look at one that is
+// drawn already.
+func (w *bench) drawing(fill, look string) string {
+	if w.Filled {
+		return look
+	}
+	return fill
+}
+
 func (w *bench) without(why string) { w.out.Why = why }
 
 // pick is a whole number from low to high, by the seed.

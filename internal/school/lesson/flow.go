@@ -158,7 +158,7 @@ func doseTable(w *bench) {
 	g.Line = &[2]float64{0, d.Base}
 	w.out.Table, w.out.Graph = t, g
 	w.ask("Work out each line and fill in the table.", steps...)
-	w.ask("Draw the points. Lay a ruler on them.").Says = "They lie on a straight line through 0."
+	w.ask(w.drawing("Draw the points. Lay a ruler on them.", "Look at the points. Lay a ruler on them.")).Says = "They lie on a straight line through 0."
 	q := w.ask("Is the dose proportional to the water? Say how you know.")
 	q.Lines, q.Says = 2, "Yes: the dose divided by the water is the same in each line, "+w.says(d)+"."
 	w.out.Talk = "What does the slope of the line stand for?"

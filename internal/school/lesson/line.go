@@ -115,7 +115,7 @@ func fitLine(w *bench) {
 	w.out.Table, w.out.Graph = p.table(), p.graph()
 	perUnit := p.yKind.Metric.Symbol + "/" + p.xKind.Metric.Symbol
 	slopeKind, startKind := plain(perUnit, 3), plain(p.yKind.Metric.Symbol, 2)
-	w.ask("Mark each point on the graph. Draw a straight line that runs close to all of them.").Says = "The line of the key is the one with the least sum of squares. A line drawn by eye lies near it."
+	w.ask(w.drawing("Mark each point on the graph. ", "Look at the points on the graph. ") + "Draw a straight line that runs close to all of them.").Says = "The line of the key is the one with the least sum of squares. A line drawn by eye lies near it."
 	var slope, start working.Number
 	if w.Band == Senior {
 		slope, start = w.leastSquares(p, slopeKind, startKind)

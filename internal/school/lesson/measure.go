@@ -181,7 +181,7 @@ func bars(w *bench) {
 		}
 	}
 	w.out.Graph, w.out.Table = g, t
-	w.ask("Draw a bar for each line of the table.").Says = "The bars reach the numbers of the table."
+	w.ask(w.drawing("Draw a bar for each line of the table.", "Find the bar for each line of the table.")).Says = "The bars reach the numbers of the table."
 	kind := in[0].Kind
 	w.ask(fmt.Sprintf("How much more is the highest bar, %s, than the lowest, %s?", names[high], names[low]), w.work(tallerLaw, kind, "difference", "highest less lowest", in[high], in[low]))
 	a, b := 0, len(in)-1
