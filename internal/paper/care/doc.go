@@ -50,7 +50,7 @@ func (p papers) trouble(paper scene.Size) []content.Sheet {
 		}
 		s.Sections = append(s.Sections, content.Section{Heading: heading(place), Tables: []content.Table{t}})
 	}
-	s.Sections = append(s.Sections, content.Section{Paragraphs: []string{
+	s.Sections = append(s.Sections, content.Section{Heading: "Always", Paragraphs: []string{
 		"Nothing is poured in, sprayed or added on a guess. Where two signs point to two causes, write it down, measure, and look again tomorrow.",
 	}})
 	return []content.Sheet{s}
@@ -92,7 +92,7 @@ func (p papers) meal(paper scene.Size) []content.Sheet {
 		steps = append(steps, words)
 	}
 	return []content.Sheet{{Title: before, Block: p.cover.Block(before, paper), Sections: []content.Section{
-		{Tables: []content.Table{gates}, Paragraphs: []string{"No name and no illness is written on this card. Nothing here approves food: the people named decide, by the rules of the place."}},
+		{Heading: "Asked of somebody who knows", Tables: []content.Table{gates}, Paragraphs: []string{"No name and no illness is written on this card. Nothing here approves food: the people named decide, by the rules of the place."}},
 	}}, {Title: title, Block: p.cover.Block(title, paper), Sections: []content.Section{
 		{Heading: "On the day, in order", Steps: content.Steps{First: 1, Items: steps}},
 		{Heading: "Written down", Lines: []content.Line{"Weighed ____________ eaten ____________ not eaten ____________"}, Paragraphs: []string{meal.Counts}},
