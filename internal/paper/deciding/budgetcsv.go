@@ -17,7 +17,7 @@ import (
 // guarded. A price that is not known is an empty cell.
 func BudgetCSV(a *garden.Assessment) ([]byte, error) {
 	var b bytes.Buffer
-	b.WriteString("\ufeff")
+	b.Write([]byte{0xEF, 0xBB, 0xBF}) // the mark by which spreadsheets know UTF-8
 	w := csv.NewWriter(&b)
 	w.UseCRLF = true
 	money := ""

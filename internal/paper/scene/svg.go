@@ -29,8 +29,14 @@ func (d Drawing) SVG() []byte {
 	if !d.Inline {
 		w.style()
 	}
-	for _, e := range d.Elements {
-		w.element(e)
+	for rest := d.Elements; len(rest) > 0; {
+		if n := alike(rest); d.Inline && n > 1 {
+			w.lines(rest[:n])
+			rest = rest[n:]
+			continue
+		}
+		w.element(rest[0])
+		rest = rest[1:]
 	}
 	w.printf("</svg>\n")
 	return []byte(w.String())
@@ -97,6 +103,31 @@ func (w *svgWriter) element(e Element) {
 		}
 		w.printf("</g>\n")
 	}
+}
+
+// alike is how many lines without a mark and of one class the elements begin
+// with.
+func alike(elements []Element) (n int) {
+	first, ok := elements[0].(Line)
+	for ok && n < len(elements) {
+		l, is := elements[n].(Line)
+		if !is || l.Class != first.Class || l.Mark != (Mark{}) || !l.finite() {
+			break
+		}
+		n++
+	}
+	return n
+}
+
+// lines are lines of one class as one path: squared paper is a third as long
+// then.
+func (w *svgWriter) lines(all []Element) {
+	w.printf(`<path class="%s open" d="`, all[0].(Line).Class.Name())
+	for _, e := range all {
+		l := e.(Line)
+		w.printf("M%s %sL%s %s", w.x(l.From), w.y(l.From), w.x(l.To), w.y(l.To))
+	}
+	w.printf("\"/>\n")
 }
 
 func (w *svgWriter) leaf(name, attributes string, mark Mark) {

@@ -38,10 +38,10 @@ func Judge(replies map[string]Reply, k Known) Answer {
 	for _, g := range gates {
 		j := Judged{Gate: g, Reply: replies[g.ID]}
 		j.fromPlan(k)
-		switch {
-		case j.Reply == g.Good:
+		switch j.Reply {
+		case g.Good:
 			j.Open = true
-		case j.Reply == Unknown:
+		case Unknown:
 			j.Does = g.Ask
 		default:
 			j.Does = g.Closed
