@@ -162,6 +162,7 @@ func (k *deskTub) level(water quantity.L) {
 	}
 	span := float64(reading.LevelErrorMM())
 	more := (t.shape.Volume(min(deep+span, t.shape.HeightMM())) - t.shape.Volume(max(deep-span, 0))) / 2
+	k.st.ErrorL = more
 	as := k.b.Noted("today.water", "water in the tub as read", "v", quantity.Volume, water.Base(), more.Base(), source)
 	depth := k.b.Found("today.depth", "how deep that stands", "l", quantity.Length, deep, "the depth at which the dipstick shows it")
 	k.now = t.shape.Standing(k.b, "today.in_tub", "in the tub now", t.lines, t.setup, depth, as, k.cups())

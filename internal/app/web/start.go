@@ -76,14 +76,18 @@ func (s *Server) due(ctx context.Context, id string) (state, next string, act bo
 		}
 	}
 	state = strings.Join(parts, ", ")
-	switch finding.Worst(a.Findings) {
-	case finding.Stop:
-		return state, a.Findings[0].Text, true
-	case finding.Warn:
+	worst := finding.Worst(a.Findings)
+	if worst == finding.Stop {
 		return state, a.Findings[0].Text, true
 	}
-	if next, act, err := s.nextToday(ctx, o); err == nil && next != "" {
-		return state, next, act
+	next, act, err = s.nextToday(ctx, o)
+	switch {
+	case err == nil && act: // what the plants wait for goes before what may be better
+		return state, next, true
+	case worst == finding.Warn:
+		return state, a.Findings[0].Text, true
+	case err == nil && next != "":
+		return state, next, false
 	}
 	return state, "print the lid sheet and mark the holes", false
 }

@@ -68,6 +68,8 @@ type Advice struct {
 	RestEC  quantity.MSPerCM
 	After   working.Number // EC that the sum expects, to hold the next reading against
 	Bound   []Limit
+
+	wanted float64 // by the sum, before any limit, in the base unit
 }
 
 // Has tells whether a number has a part in the advice.

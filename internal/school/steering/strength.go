@@ -19,7 +19,7 @@ func Strength(b *working.Book, t Tub) Advice {
 			Do: SeekLeak, Code: "leak", Source: practice, Text: "More water is gone than thirst explains. Look for a leak before topping up.",
 			Hint: "where water is near a plug or socket keep everyone away and fetch an adult",
 		}
-	case (t.NowL - t.most()).Base() > least:
+	case (t.NowL - t.most()).Base() > max(least, t.ErrorL.Base()):
 		return d.tooFull()
 	case t.off() == 0:
 		return d.level()
@@ -140,7 +140,7 @@ func (d desk) pour(aim, of working.Number) Advice {
 			a.Rest = d.b.Work(restLaw, "rest", "to the line after that", append(rest, nought)...)
 		}
 	}
-	a.Bound = d.bounds(a, need, swap, may, bounded)
+	a.Bound, a.wanted = d.bounds(a, need, swap, may, bounded), need.Base
 	if a.TakeOut.Base > 0 {
 		a.Mass = d.mass(a.TakeOut)
 	} else {
@@ -180,7 +180,7 @@ func (d desk) bounds(a Advice, need, swap, may working.Number, bounded bool) []L
 
 func (d desk) worded(a Advice, how string) Advice {
 	s := d.t.System
-	if a.PourIn.Base < least {
+	if a.PourIn.Base < least && (a.wanted >= least || a.PourIn.Base <= hair) {
 		a.Do, a.Code = Wait, "poured-enough"
 		a.Text = "EC " + sayEC(d.t.EC.Mid()) + " is " + how + ", but as much as may be was poured in today."
 		a.Hint = "go on tomorrow, or use water that has stood for a day or is treated"
@@ -193,7 +193,7 @@ func (d desk) worded(a Advice, how string) Advice {
 	} else {
 		a.Text += "Pour in "
 	}
-	a.Text += say(a.PourIn, s) + " of " + string(a.Of) + "."
+	a.Text += sayPour(a.PourIn, s) + " of " + string(a.Of) + "."
 	if Has(a.Rest) {
 		a.Text += " Fill up with " + say(a.Rest, s) + " of solution at EC " + sayEC(a.RestEC) + "."
 	}
@@ -203,6 +203,14 @@ func (d desk) worded(a Advice, how string) Advice {
 		a.Hint = d.t.limitWords(a.Bound[0]) + "; " + a.Hint
 	}
 	return a
+}
+
+// sayPour writes litres, and what is less than a jug's mark in millilitres.
+func sayPour(n working.Number, s quantity.System) string {
+	if n.Base < least {
+		return quantity.Format(quantity.SmallVolume, n.Base, s)
+	}
+	return say(n, s)
 }
 
 // likeOld says how near new water has to be to the old.

@@ -13,6 +13,7 @@ type Tub struct {
 	FillL      quantity.L // at today's fill line
 	MostL      quantity.L // the most it may hold; zero: not more than FillL, nor than now
 	LowestL    quantity.L // at the lowest safe line; zero: not known
+	ErrorL     quantity.L // what the dipstick leaves open of NowL
 	Aside      quantity.L // pushed aside by cups and stones
 	Still      bool       // no pump: its line is meant to fall
 	StillRoomL quantity.L // still: up to StillRaiseMM over the lowest line it has had, so that small rises do not add up
