@@ -76,6 +76,7 @@ func TestBaseAndBack(t *testing.T) {
 		back(t, MM(value))
 		back(t, L(value))
 		back(t, KG(value))
+		back(t, G(value))
 		back(t, DegC(value))
 		back(t, MSPerCM(value))
 		back(t, MGPerL(value))

@@ -8,6 +8,8 @@ type (
 	L float64
 	// KG is a mass in kilograms.
 	KG float64
+	// G is a small mass in grams.
+	G float64
 	// DegC is a temperature in degrees Celsius.
 	DegC float64
 	// MSPerCM is an electrical conductivity in mS/cm at 25 °C.
@@ -47,6 +49,7 @@ type Quantity interface {
 func (MM) Kind() Kind         { return Length }
 func (L) Kind() Kind          { return Volume }
 func (KG) Kind() Kind         { return Mass }
+func (G) Kind() Kind          { return SmallMass }
 func (DegC) Kind() Kind       { return Temperature }
 func (MSPerCM) Kind() Kind    { return Conductivity }
 func (MGPerL) Kind() Kind     { return Content }
@@ -63,6 +66,7 @@ func (Days) Kind() Kind       { return Time }
 func (q MM) Base() float64         { return float64(q) }
 func (q L) Base() float64          { return Litre.Base(float64(q)) }
 func (q KG) Base() float64         { return float64(q) }
+func (q G) Base() float64          { return Gram.Base(float64(q)) }
 func (q DegC) Base() float64       { return Celsius.Base(float64(q)) }
 func (q MSPerCM) Base() float64    { return MillisiemensPerCM.Base(float64(q)) }
 func (q MGPerL) Base() float64     { return MilligramPerL.Base(float64(q)) }

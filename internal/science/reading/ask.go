@@ -60,7 +60,7 @@ func Ask(r Row, b Beside) []Question {
 	}
 	var out []Question
 	for _, ask := range []func(Row, Beside) (Question, bool){
-		askTub, askMoment, askSwapped, askPH, askEC, askWater, askLevel, askAdded, askHeight,
+		askTub, askMoment, askSwapped, askPH, askEC, askWater, askLevel, askAdded, askHeight, askLeaves, askPicked, askWeigh,
 	} {
 		q, doubtful := ask(r, b)
 		if doubtful && !r.Doubts(q.Field) && !asked(out, q.Field) {

@@ -76,6 +76,14 @@ func TestQuestions(t *testing.T) {
 		{"a clock four minutes ahead", today(func(r *Row) { r.At = monday.Add(4 * time.Minute) }), "", "", ""},
 		{"last year", today(func(r *Row) { r.At = monday.AddDate(-1, 0, 0) }), "moment-late", "Mon 11 Jan 2027 08:40", "long past"},
 		{"a tall plant", today(func(r *Row) { r.Height = typed[quantity.MM](1800) }), "height-range", "18.0", "1800"},
+		{"leaves without their point", today(func(r *Row) { r.Counted = typed[quantity.Number](180) }), "leaves-range", "18", "180 leaves"},
+		{"as many leaves as a plant has", today(func(r *Row) { r.Counted = typed[quantity.Number](24) }), "", "", ""},
+		{"more plants than a tub has", today(func(r *Row) { r.Picked.Plants = typed[quantity.Number](800) }), "picked-range", "80", "800 plants"},
+		{"a harvest in kilograms", today(func(r *Row) { r.Picked = picked(8, 0.84) }), "picked-mass", "840\u00a0g (the figure is in kg)", "weigh 0.84 together"},
+		{"a harvest of two figures too few, or in ounces", today(func(r *Row) { r.Picked = picked(6, 5) }), "picked-mass", "500\u00a0g", "weigh 5 together"},
+		{"a harvest with its point lost", today(func(r *Row) { r.Picked = picked(1, 1045) }), "picked-mass", "105\u00a0g", "weigh 1045 together"},
+		{"a usual harvest", today(func(r *Row) { r.Picked = picked(8, 840) }), "", "", ""},
+		{"a harvest that nobody counted", today(func(r *Row) { r.Picked.Mass = typed[quantity.G](2400) }), "", "", ""},
 		{"a cold room", today(func(r *Row) { r.Water = typed[quantity.DegC](12) }), "", "", ""},
 	} {
 		qs := Ask(c.row, yesterday())
@@ -97,6 +105,10 @@ func TestQuestions(t *testing.T) {
 			t.Errorf("%s: %q does not say %q", c.name, q.Text, c.says)
 		}
 	}
+}
+
+func picked(plants quantity.Number, grams quantity.G) Picked {
+	return Picked{typed[quantity.Number](plants), typed[quantity.G](grams)}
 }
 
 func TestTheThreeAnswers(t *testing.T) {

@@ -117,6 +117,9 @@ func (r Row) checkFigures(add adder) {
 		{FieldAdded, float64(r.Added.Litres.Value), r.Added.Litres.Text},
 		{FieldAdded, float64(r.Added.EC.Value), r.Added.EC.Text},
 		{FieldHeight, float64(r.Height.Value), r.Height.Text},
+		{FieldLeaves, float64(r.Counted.Value), r.Counted.Text},
+		{FieldPicked, float64(r.Picked.Plants.Value), r.Picked.Plants.Text},
+		{FieldWeigh, float64(r.Picked.Mass.Value), r.Picked.Mass.Text},
 		{FieldPH, float64(r.PH.Step), ""},
 		{FieldEC, float64(r.EC.Step), ""},
 	} {
@@ -125,6 +128,11 @@ func (r Row) checkFigures(add adder) {
 		} else if !cell(f.text, longestText) {
 			add(f.field, "this is too long, or not text", "type the figure and its unit")
 		}
+	}
+	whole(FieldLeaves, r.Counted, "leaves", add)
+	whole(FieldPicked, r.Picked.Plants, "plants", add)
+	if r.Picked.Mass.Set() && !(r.Picked.Mass.Value > 0) {
+		add(FieldWeigh, "what was picked weighs something", "weigh it again, or leave the field empty")
 	}
 	for _, d := range []time.Time{r.PH.Calibrated, r.EC.Calibrated} {
 		if !d.IsZero() && (!d.Equal(day(d)) || d.Location() != time.UTC || d.Year() < 2000 || d.Year() > 9998) {
@@ -150,6 +158,13 @@ func figure[Q quantity.Quantity](f Field, i quantity.Interval[Q], add adder) {
 		add(f, "the interval begins with the larger figure", "write the smaller one first")
 	case !cell(i.Text, longestText):
 		add(f, "this is too long, or not text", "type the figure")
+	}
+}
+
+// whole holds what is counted to numbers that a count can give.
+func whole(f Field, t quantity.Typed[quantity.Number], what string, add adder) {
+	if v := float64(t.Value); t.Set() && (v < 1 || v != math.Trunc(v)) {
+		add(f, "that is no number of "+what, "count them: 1, 2, 3 and so on; leave the field empty where there are none")
 	}
 }
 

@@ -59,7 +59,7 @@ func (c column) unitOr(unit string) (suits, what, hint string) {
 	if _, scale := ParseScale(unit); scale && c.head == string(FieldEC) {
 		return unit, "", ""
 	}
-	kinds := map[string]quantity.Kind{"mS/cm": quantity.Conductivity, "°C": quantity.Temperature, "L": quantity.Volume, "mm": quantity.Length}
+	kinds := map[string]quantity.Kind{"mS/cm": quantity.Conductivity, "°C": quantity.Temperature, "L": quantity.Volume, "mm": quantity.Length, "g": quantity.SmallMass}
 	if _, err := quantity.Parse(kinds[c.unit], "1 "+unit); err != nil {
 		var q *quantity.Error
 		errors.As(err, &q)

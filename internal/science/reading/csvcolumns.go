@@ -61,8 +61,16 @@ func tableColumns() []column {
 		{head: "as typed", text: true, give: func(r Row, _ *time.Location) string { return asTyped(r) }, take: takeTyped},
 		words("corrects", func(r *Row) *string { return &r.Corrects }),
 		tickColumn("withdrawn", func(r *Row) *bool { return &r.Withdrawn }),
+		figureColumn(string(FieldLeaves), "", func(r *Row) *quantity.Typed[quantity.Number] { return &r.Counted }),
+		figureColumn(string(FieldPicked), "", func(r *Row) *quantity.Typed[quantity.Number] { return &r.Picked.Plants }),
+		figureColumn(string(FieldWeigh), "g", func(r *Row) *quantity.Typed[quantity.G] { return &r.Picked.Mass }),
 	}
 }
+
+// firstColumns are how many columns the table had at first. The id that is made
+// for a row without one comes from these and from the later ones that are filled,
+// so that a table read in before the later ones came has the same ids today.
+const firstColumns = 31
 
 func figureColumn[Q quantity.Quantity](head, unit string, of func(*Row) *quantity.Typed[Q]) column {
 	return column{

@@ -48,6 +48,13 @@ func cells(row Row) []string {
 // row holds, so that reading a table twice stores its rows once.
 func madeID(row Row) string {
 	h := fnv.New64a()
-	_, _ = h.Write([]byte(strings.Join(cells(row), "\x1f"))) // a hash never fails to write
+	all := cells(row)
+	text := strings.Join(all[:firstColumns], "\x1f")
+	for i, cell := range all[firstColumns:] {
+		if cell != "" {
+			text += "\x1f" + columns[firstColumns+i].head + "\x1f" + cell
+		}
+	}
+	_, _ = h.Write([]byte(text)) // a hash never fails to write
 	return fmt.Sprintf("row-%016x", h.Sum64())
 }

@@ -189,4 +189,7 @@ var typedFields = []typedField{
 	{FieldAdded, func(r Row) (string, string) { return r.Added.Litres.Text, typedCell(r.Added.Litres) }, func(r *Row, s string) { r.Added.Litres.Text = s }},
 	{typedAddedEC, func(r Row) (string, string) { return r.Added.EC.Text, typedCell(r.Added.EC) }, func(r *Row, s string) { r.Added.EC.Text = s }},
 	{FieldHeight, func(r Row) (string, string) { return r.Height.Text, typedCell(r.Height) }, func(r *Row, s string) { r.Height.Text = s }},
+	{FieldLeaves, func(r Row) (string, string) { return r.Counted.Text, typedCell(r.Counted) }, func(r *Row, s string) { r.Counted.Text = s }},
+	{FieldPicked, func(r Row) (string, string) { return r.Picked.Plants.Text, typedCell(r.Picked.Plants) }, func(r *Row, s string) { r.Picked.Plants.Text = s }},
+	{FieldWeigh, func(r Row) (string, string) { return r.Picked.Mass.Text, typedCell(r.Picked.Mass) }, func(r *Row, s string) { r.Picked.Mass.Text = s }},
 }

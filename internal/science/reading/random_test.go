@@ -38,6 +38,15 @@ func figureOf[Q quantity.Quantity](t *rapid.T, low, high float64, unit string) q
 	return quantity.Typed[Q]{Value: v, Text: text}
 }
 
+// countOf draws a number of things that were counted, and the text of it.
+func countOf(t *rapid.T, label string) quantity.Typed[quantity.Number] {
+	n := rapid.IntRange(0, 300).Draw(t, label)
+	if n == 0 {
+		return quantity.Typed[quantity.Number]{}
+	}
+	return quantity.Typed[quantity.Number]{Value: quantity.Number(n), Text: rapid.SampledFrom([]string{exact(float64(n)), "12,", "'7"}).Draw(t, "text")}
+}
+
 func intervalOf[Q quantity.Quantity](t *rapid.T, low, high float64) quantity.Interval[Q] {
 	one := figureOf[Q](t, low, high, "")
 	i := quantity.Interval[Q]{Low: one.Value, High: one.Value, Text: one.Text}
@@ -113,6 +122,8 @@ func rowOf(t *rapid.T, id string) Row {
 		Done:     someOf(t, deeds[:], "done"),
 		Doubtful: someOf(t, fields[:], "doubtful"),
 	}
+	r.Counted, r.Picked.Plants = countOf(t, "leaves counted"), countOf(t, "plants picked")
+	r.Picked.Mass = figureOf[quantity.G](t, 1e-3, 5000, "g")
 	switch rapid.IntRange(0, 3).Draw(t, "level by") {
 	case 0:
 		r.Level.Litres = figureOf[quantity.L](t, 0, 60, "L")

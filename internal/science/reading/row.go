@@ -22,6 +22,8 @@ type Row struct {
 	Added     Added                       // poured in besides, where Level is not Filled
 	Height    quantity.Typed[quantity.MM] // of the tallest plant above the lid
 	Leaves    string
+	Counted   quantity.Typed[quantity.Number] // leaves on one plant
+	Picked    Picked                          // what was harvested
 	Roots     Roots
 	Seen      string // what else was seen
 	Done      []Deed // what was done, after the reading
@@ -44,10 +46,13 @@ const (
 	FieldLevel  Field = "level"
 	FieldAdded  Field = "added"
 	FieldHeight Field = "height"
+	FieldLeaves Field = "leaves on one plant"
+	FieldPicked Field = "plants picked"
+	FieldWeigh  Field = "mass picked"
 )
 
 // Fields are all fields that can be doubtful, in the order of the form.
-var fields = [...]Field{FieldTub, FieldMoment, FieldPH, FieldEC, FieldWater, FieldLevel, FieldAdded, FieldHeight}
+var fields = [...]Field{FieldTub, FieldMoment, FieldPH, FieldEC, FieldWater, FieldLevel, FieldAdded, FieldHeight, FieldLeaves, FieldPicked, FieldWeigh}
 
 // Fields are all fields that can be asked about, in the order of the form.
 func Fields() []Field { return slices.Clone(fields[:]) }
@@ -86,6 +91,29 @@ func (l Level) Set() bool { return l.Litres.Set() || l.Depth.Set() || l.Filled.S
 type Added struct {
 	Litres quantity.Typed[quantity.L]
 	EC     quantity.Typed[quantity.MSPerCM]
+}
+
+// Picked is a harvest: how many plants were picked whole, and what they weigh
+// together, fresh and without their roots.
+type Picked struct {
+	Plants quantity.Typed[quantity.Number]
+	Mass   quantity.Typed[quantity.G]
+}
+
+// EachG is what one of the plants picked weighs, in g. False where their number
+// or their mass is not known, or is in doubt.
+func (r Row) EachG() (grams float64, ok bool) {
+	p := r.Picked
+	if !p.Mass.Set() || p.Mass.Value <= 0 || r.Doubts(FieldWeigh) || !r.CountsPicked() {
+		return 0, false
+	}
+	return float64(p.Mass.Value) / float64(p.Plants.Value), true
+}
+
+// CountsPicked tells whether the row says, without a doubt, how many plants were
+// picked.
+func (r Row) CountsPicked() bool {
+	return r.Picked.Plants.Set() && r.Picked.Plants.Value >= 1 && !r.Doubts(FieldPicked)
 }
 
 // Instrument is what a value was read with.

@@ -97,6 +97,12 @@ func (r Row) Has(f Field) bool {
 		return r.Added.Litres.Set()
 	case FieldHeight:
 		return r.Height.Set()
+	case FieldLeaves:
+		return r.Counted.Set()
+	case FieldPicked:
+		return r.Picked.Plants.Set()
+	case FieldWeigh:
+		return r.Picked.Mass.Set()
 	}
 	return false
 }
