@@ -331,6 +331,41 @@ func TestReadingsInUSUnits(t *testing.T) {
 	}
 }
 
+// A harvest is written under 'more', comes back into the form when it is
+// corrected, and is told in the table; in US units it is weighed in ounces, of
+// which one is 28.349523125 g (NIST Handbook 44, Appendix C).
+func TestAHarvestIsWrittenAndListed(t *testing.T) {
+	for _, c := range []struct {
+		from, tub, by, weigh string
+		grams                float64
+		says                 []string
+	}{
+		{"example-fernhollow", "Heron", "Jade", "315", 315, []string{">g</span>", "plants picked: 3, together 315\u00a0g"}},
+		{"example-saltbrook", "Tern", "", "11.1", 11.1 * 28.349523125, []string{">oz</span>", "plants picked: 3, together 11.1\u00a0oz"}},
+	} {
+		o := open(t)
+		_, at := o.post("/g/"+c.from+"/copy", nil, http.StatusOK)
+		id, _, _ := strings.Cut(strings.TrimPrefix(at, "/g/"), "/build")
+		address := "/g/" + id + "/logbook"
+		form := entry("e1", "tub", c.tub, "by", c.by, "level", "2", "height", "", "water", "", "picked", "3", "weigh", c.weigh, "counted", "19", "done", "harvested")
+		body, _ := o.post(address, form, http.StatusOK)
+		wants(t, body, append(c.says, "Plants picked", "They weigh", "Leaves on one plant", "19 leaves on one plant")...)
+		row := o.readings(id)[0]
+		if each, ok := row.EachG(); !ok || math.Abs(each-c.grams/3) > 1e-6 || row.Counted.Value != 19 {
+			t.Errorf("%s: kept %+v, each %v", c.from, row.Picked, each)
+		}
+		body, _ = o.get(address+"?correct=e1", http.StatusOK)
+		wants(t, body, `name="picked" type="text" inputmode="decimal" value="3"`, `value="`+c.weigh+`"`, `value="19"`, `class="more" open`)
+		body, _ = o.post(address, entry("e2", "tub", c.tub, "by", c.by, "level", "2", "height", "", "picked", "2.5"), http.StatusUnprocessableEntity)
+		wants(t, body, "That is no number of plants", `id="f-picked-err"`)
+		body, _ = o.post(address, entry("e3", "tub", c.tub, "by", c.by, "level", "2", "height", "", "picked", "8", "weigh", "0.8 g"), http.StatusUnprocessableEntity)
+		wants(t, body, "One look, please", "Plants picked that weigh 0.8 g together")
+		if n := len(o.readings(id)); n != 1 {
+			t.Errorf("%d rows are kept, want 1", n)
+		}
+	}
+}
+
 func TestAReadingIsWrittenDownByJob(t *testing.T) {
 	o := open(t)
 	id := o.beginGarden("metric")

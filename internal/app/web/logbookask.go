@@ -82,6 +82,7 @@ func (f *logForm) asksAt(name string) []askView {
 var fieldNames = map[reading.Field]string{
 	reading.FieldTub: "tub", reading.FieldMoment: "moment", reading.FieldPH: "ph", reading.FieldEC: "ec", reading.FieldWater: "water",
 	reading.FieldLevel: "level", reading.FieldAdded: "added", reading.FieldHeight: "height",
+	reading.FieldLeaves: "counted", reading.FieldPicked: "picked", reading.FieldWeigh: "weigh",
 	"depth": "level", "filled to the line with": "level", "EC of what was added": "added-ec",
 	"by": "by", "pH read with": "ph-with", "pH step": "ph-step", "pH calibrated": "ph-calibrated",
 	"EC read with": "ec-with", "EC scale": "ec-scale", "EC step": "ec-step", "EC checked": "ec-checked", "EC not at 25 °C": "ec-raw", "calibrated": "ph-calibrated",

@@ -55,6 +55,9 @@ var logHeads = []struct {
 	{"added", "added", quantity.Volume},
 	{"height", "height", quantity.Length},
 	{"leaves", "leaves", quantity.Count},
+	{"counted", string(reading.FieldLeaves), quantity.Count},
+	{"picked", string(reading.FieldPicked), quantity.Count},
+	{"weigh", string(reading.FieldWeigh), quantity.SmallMass},
 	{"roots", "roots", quantity.Count},
 	{"roots-smell", "roots smell", quantity.Count},
 	{"seen", "seen", quantity.Count},
@@ -203,6 +206,9 @@ func (f *logForm) fill(r reading.Row) {
 	}
 	set("height", figureText(r.Height, quantity.Length, system))
 	set("leaves", r.Leaves)
+	set("counted", figureText(r.Counted, quantity.Count, system))
+	set("picked", figureText(r.Picked.Plants, quantity.Count, system))
+	set("weigh", figureText(r.Picked.Mass, quantity.SmallMass, system))
 	set("roots", string(r.Roots.Colour))
 	if r.Roots.Smell {
 		set("roots-smell", "yes")

@@ -131,6 +131,12 @@ func (l *logbook) fieldWords(r reading.Row, f reading.Field) string {
 		return withUnit(r.Height, quantity.Length, system)
 	case reading.FieldAdded:
 		return withUnit(r.Added.Litres, quantity.Volume, system)
+	case reading.FieldLeaves:
+		return plainFigure(r.Counted, quantity.Count, system)
+	case reading.FieldPicked:
+		return plainFigure(r.Picked.Plants, quantity.Count, system)
+	case reading.FieldWeigh:
+		return withUnit(r.Picked.Mass, quantity.SmallMass, system)
 	}
 	return ""
 }
@@ -196,6 +202,10 @@ func (l *logbook) noteOf(r reading.Row) string {
 	if r.Height.Set() {
 		add("plants " + l.fieldWords(r, reading.FieldHeight))
 	}
+	add(l.pickedWords(r))
+	if r.Counted.Set() {
+		add(l.fieldWords(r, reading.FieldLeaves) + " leaves on one plant")
+	}
 	roots := string(r.Roots.Colour)
 	if r.Roots.Smell {
 		roots = strings.TrimSpace(roots + " and smell")
@@ -212,6 +222,20 @@ func (l *logbook) noteOf(r reading.Row) string {
 		add(string(f) + " is doubtful")
 	}
 	return strings.Join(parts, "; ")
+}
+
+// pickedWords is a harvest as a note has it.
+func (l *logbook) pickedWords(r reading.Row) string {
+	plants, mass := l.fieldWords(r, reading.FieldPicked), l.fieldWords(r, reading.FieldWeigh)
+	switch {
+	case plants == "" && mass == "":
+		return ""
+	case plants == "":
+		return "picked " + mass
+	case mass == "":
+		return "plants picked: " + plants
+	}
+	return "plants picked: " + plants + ", together " + mass
 }
 
 // byMoment orders readings by the moment of the row that stands, the latest

@@ -46,7 +46,8 @@ type logFormView struct {
 	Seen                logField
 	Moment              logField
 	Offset              logChoice // which of two hours, where the clocks show one twice
-	Leaves              logField
+	Leaves, Counted     logField
+	Picked, Weigh       logField
 	Roots, Smell        logChoice
 	Note                logField
 	Meters              []logField
@@ -100,6 +101,9 @@ func (f *logForm) view() *logFormView {
 		Seen:     f.field("seen", "Seen", "", "Say the hole, not a name."),
 		Moment:   f.field("moment", "When", "", "Empty: now."),
 		Leaves:   f.field("leaves", "Leaves", "", ""),
+		Counted:  f.field("counted", "Leaves on one plant", "", ""),
+		Picked:   f.field("picked", "Plants picked", "", ""),
+		Weigh:    f.field("weigh", "They weigh", quantity.SmallMass.Unit(system).Symbol, "Together, fresh, without roots."),
 		Roots:    f.choice("roots", "Roots", false, words(reading.RootColours())),
 		Smell:    f.tick("roots-smell", "they smell"),
 		Note:     f.field("note", "What else was done", "", ""),
@@ -127,10 +131,13 @@ func (f *logForm) view() *logFormView {
 
 // folded tells whether something is wrong or filled in under 'more'.
 func (v *logFormView) folded() bool {
-	for _, f := range append([]logField{v.Moment, v.Leaves, v.Note}, v.Meters...) {
+	for _, f := range append([]logField{v.Moment, v.Leaves, v.Counted, v.Picked, v.Weigh, v.Note}, v.Meters...) {
 		if f.Error != nil || len(f.Asks) > 0 {
 			return true
 		}
+	}
+	if v.Counted.Value != "" || v.Picked.Value != "" || v.Weigh.Value != "" {
+		return true
 	}
 	return v.Roots.Error != nil || v.Leaves.Value != "" || v.Note.Value != "" || v.Roots.chosen() || v.Smell.chosen()
 }
