@@ -22,7 +22,7 @@ const (
 	learnDays  = 14
 )
 
-var names = [quantityCount]string{"level, mm", "EC, mS/cm", "height, mm", "mass, g"}
+var names = [quantityCount]string{"level, mm", "EC, mS/cm", "height, mm", "mass, g", "leaves"}
 
 // tally counts how often bands held.
 type tally struct{ wide, half, all int }

@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"rootbell/internal/science/crop"
 	"rootbell/internal/science/water"
 )
 
@@ -32,7 +33,11 @@ func TestBadSeasons(t *testing.T) {
 		"reading 1: no instrument":   func(s *Season) { s.Readings = []Reading{{Value: 1}} },
 		"reading 1: no such":         func(s *Season) { s.Readings = []Reading{{Of: 9, Value: 1, SD: 1}} },
 		"reading 1: it is of":        func(s *Season) { s.Readings = []Reading{{Of: Picked, Stand: 3, Value: 1, SD: 1}} },
-		"stretch 1":                  func(s *Season) { s.Watches = []Watch{{5, 4}} },
+		"how many leaves": func(s *Season) {
+			s.Tub.Stands[0].Crop = crop.Crop{Name: "basil"}
+			s.Readings = []Reading{{Of: Leaves, Value: 9, SD: 1}}
+		},
+		"stretch 1": func(s *Season) { s.Watches = []Watch{{5, 4}} },
 	} {
 		s := season(t, 3)
 		spoil(&s)
@@ -62,7 +67,7 @@ func TestAnySeason(t *testing.T) {
 		s.Events = drawEvents(rt, 6)
 		s.Readings = rapid.SliceOfN(rapid.Custom(func(t *rapid.T) Reading {
 			return Reading{
-				AtHour: rapid.Float64Range(0, 200).Draw(t, "hour"), Of: Quantity(rapid.IntRange(0, 3).Draw(t, "of")),
+				AtHour: rapid.Float64Range(0, 200).Draw(t, "hour"), Of: Quantity(rapid.IntRange(0, int(quantityCount)-1).Draw(t, "of")),
 				Value: rapid.Float64Range(0, 400).Draw(t, "value"), SD: rapid.Float64Range(0.01, 50).Draw(t, "sd"),
 			}
 		}), 0, 8).Draw(rt, "readings")

@@ -89,7 +89,7 @@ func (e *ensemble) begin(i int, m *member) {
 		return
 	}
 	if !m.steady {
-		m.factors = draw(m.random)
+		m.factors = draw(m.random, rand.New(rand.NewPCG(e.options.Seed, streamOfLeaves+uint64(i))))
 	}
 	if known := e.options.Known; len(known) > 0 {
 		start := m.factors[Start] // young plants are new with each crop

@@ -13,22 +13,23 @@ type Factor int
 // The factors. Each is a multiplier of what the model says, but Warmth, which
 // is added in K, and Damp, which is added to the humidity.
 const (
-	Growth Factor = iota // photosynthesis
-	Thirst               // water that leaves breathe out
-	Uptake               // salts taken with a litre
-	Light                // at the leaf
-	Open                 // gaps of the lid
-	Breath               // oxygen that roots take
-	Warmth               // of the room
-	Damp                 // of the room
-	Tall                 // height of a plant beside the rule's
-	Start                // dry mass of a young plant
+	Growth  Factor = iota // photosynthesis
+	Thirst                // water that leaves breathe out
+	Uptake                // salts taken with a litre
+	Light                 // at the leaf
+	Open                  // gaps of the lid
+	Breath                // oxygen that roots take
+	Warmth                // of the room
+	Damp                  // of the room
+	Tall                  // height of a plant beside the rule's
+	Start                 // dry mass of a young plant
+	Leafing               // leaves by warmth
 	factorCount
 )
 
 var spreadIDs = [factorCount]facts.ID{
 	factSpreadGrowth, factSpreadThirst, factSpreadUptake, factSpreadLight, factSpreadOpen,
-	factSpreadBreath, factSpreadWarmth, factSpreadDamp, factSpreadHeight, factSpreadStart,
+	factSpreadBreath, factSpreadWarmth, factSpreadDamp, factSpreadHeight, factSpreadStart, factSpreadLeaves,
 }
 
 // spreads are one standard deviation of each factor: of its logarithm for a
@@ -63,10 +64,15 @@ func (f Factors) Value(k Factor) float64 {
 	return math.Exp(spreads[k] * f[k])
 }
 
+// streamOfLeaves keeps the chance of Leafing apart from that of the others, so
+// that a forecast whose leaves nobody counts is the same with it and without.
+const streamOfLeaves = 1 << 41
+
 // draw is the factors of a member that nothing is known of.
-func draw(r *rand.Rand) (f Factors) {
-	for k := range f {
+func draw(r *rand.Rand, leaves *rand.Rand) (f Factors) {
+	for k := range Leafing {
 		f[k] = r.NormFloat64()
 	}
+	f[Leafing] = leaves.NormFloat64()
 	return f
 }

@@ -64,8 +64,11 @@ func (m *member) expects(c *course, r *Reading) float64 {
 		return m.shownEC()
 	}
 	s := &c.Tub.Stands[r.Stand]
-	if r.Of == Height {
+	switch r.Of {
+	case Height:
 		return m.height(c, r.Stand)
+	case Leaves:
+		return m.leavesOf(c, r.Stand)
 	}
 	return s.Model.HarvestG(m.Stands[r.Stand], s.PerM2)
 }

@@ -25,6 +25,7 @@ type State struct {
 	OxygenMgL float64
 	Stands    []crop.State
 	Plants    []int
+	Warmed    float64 // °C·d over 0 °C of the room, since the plants moved in
 	Ledger    Ledger
 }
 
@@ -40,6 +41,7 @@ type member struct {
 	paces                    []crop.Pace
 	leaves                   []water.Canopy
 	lidL                     []float64 // litres an hour, for each climate
+	warmC                    []float64 // of the room, for each climate
 	dryAt                    []float64 // for each watch, the hour of falling below the lowest line
 }
 
@@ -81,6 +83,7 @@ func (m *member) ready(c *course) {
 	m.today = 1
 	n := len(c.climates) * len(c.Tub.Stands)
 	m.paces, m.leaves, m.lidL = make([]crop.Pace, n), make([]water.Canopy, n), make([]float64, len(c.climates))
+	m.warmC = make([]float64, len(c.climates))
 	m.prepare(c)
 }
 
@@ -91,6 +94,7 @@ func (m *member) prepare(c *course) {
 	m.thirst, m.uptakeEC, m.breath = m.factors.Value(Thirst), water.UptakeEC()*m.factors.Value(Uptake), breath*m.factors.Value(Breath)
 	for k, kind := range c.climates {
 		room := m.room(kind)
+		m.warmC[k] = room.TempC // the room is never under 0 °C
 		for j := range t.Stands {
 			s := &t.Stands[j]
 			ppfd := 0.0
@@ -142,6 +146,7 @@ func (m *member) pass(c *course, g *segment) {
 	m.Ledger.DrunkL += drink
 	m.Ledger.VapourL += vapour
 	m.Ledger.TakenSalt += salts - m.ECmS*m.Litres
+	m.Warmed += m.warmC[g.climate] * g.hours / 24
 	m.watch(c, g, before)
 	if !c.Tub.Still {
 		m.OxygenMgL = m.oxygen(c, c.climates[g.climate], g.pumped).After(m.OxygenMgL, g.hours)

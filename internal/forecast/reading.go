@@ -11,6 +11,7 @@ const (
 	Strength                 // EC, mS/cm at 25 °C
 	Height                   // of the plants of a stand over the lid, mm
 	Picked                   // fresh mass of one picked plant of a stand, g
+	Leaves                   // on one plant of a stand, counted
 	quantityCount
 )
 
@@ -18,11 +19,15 @@ const (
 // deviation.
 func HeightSDMM() float64 { return value(factReadHeight) }
 
+// LeavesSD is the error of a count of leaves, one standard deviation: which of
+// the small ones count is not the same for two children.
+func LeavesSD() float64 { return value(factReadLeaves) }
+
 // Reading is one figure read at the tub, before anything is done there.
 type Reading struct {
 	AtHour float64
 	Of     Quantity
-	Stand  int // for Height and Picked
+	Stand  int // for Height, Picked and Leaves
 	Value  float64
 	SD     float64 // standard deviation of the reading's error, in its unit, over 0
 }
@@ -39,6 +44,8 @@ func (r Reading) check(stands []Stand) error {
 		return errors.New("it is of a stand that is not there")
 	case r.Of == Height && stands[r.Stand].Crop.Name == "":
 		return errors.New("the height of a crop that is not named says nothing")
+	case r.Of == Leaves && !CountsLeaves(stands[r.Stand].Crop):
+		return errors.New("how many leaves that crop has is not followed")
 	}
 	return nil
 }

@@ -12,7 +12,7 @@ func truth(t testing.TB, s Season, seed uint64, change func(*Factors)) func(r Re
 	t.Helper()
 	c := lay(s)
 	m := &member{random: rand.New(rand.NewPCG(seed, streamOfNoise-1))}
-	m.factors = draw(m.random)
+	m.factors = draw(m.random, rand.New(rand.NewPCG(seed, streamOfLeaves-1)))
 	if change != nil {
 		change(&m.factors)
 	}

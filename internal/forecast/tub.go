@@ -49,6 +49,7 @@ type Stand struct {
 	UmolPerJoule float64 // of that light, see lamp.Source
 	PickG        float64 // fresh mass of a plant that is ready, g; 0 for none
 	StopG        float64 // fresh mass at which it stops growing, g; 0 for none
+	Warmed       float64 // °C·d over 0 °C from the day its seedlings showed to the day it moved in; for Leaves
 }
 
 // Span is some hours during which a room stays alike.
@@ -155,7 +156,7 @@ func (t Tub) check() error {
 		if !finite(m.Tempo, m.Vigour, m.RootShare, m.LeafPerG, m.FreshPerDry, m.FruitShare, m.StartG, m.LeafMost, m.ColdC) || m.StartG < 0 {
 			return fmt.Errorf("stand %d: how it grows must be known", i+1)
 		}
-		if !finite(s.PerM2, s.PPFD, s.UmolPerJoule, s.PickG, s.StopG) || s.Plants < 0 || s.Plants > 10000 || !(s.PerM2 > 0) || s.PPFD < 0 || !(s.UmolPerJoule > 0) {
+		if !finite(s.PerM2, s.PPFD, s.UmolPerJoule, s.PickG, s.StopG, s.Warmed) || s.Warmed < 0 || s.Plants < 0 || s.Plants > 10000 || !(s.PerM2 > 0) || s.PPFD < 0 || !(s.UmolPerJoule > 0) {
 			return fmt.Errorf("stand %d: plants, density and light must be known", i+1)
 		}
 	}
