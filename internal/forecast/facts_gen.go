@@ -34,6 +34,8 @@ const (
 	factLearnReadingsLeast facts.ID = "learn.readings.least"
 	factLidOpen            facts.ID = "lid.open"
 	factReadHeight         facts.ID = "read.height"
+	factReadPicked         facts.ID = "read.picked"
+	factReadScale          facts.ID = "read.scale"
 	factReadLeaves         facts.ID = "read.leaves"
 	factLeavesLeafLettuce  facts.ID = "leaves.leaf_lettuce"
 	factLeavesRomaine      facts.ID = "leaves.romaine"

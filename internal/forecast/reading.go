@@ -1,6 +1,9 @@
 package forecast
 
-import "errors"
+import (
+	"errors"
+	"math"
+)
 
 // Quantity is what a reading is of.
 type Quantity int
@@ -18,6 +21,14 @@ const (
 // HeightSDMM is the error of a plant's height read with a ruler, one standard
 // deviation.
 func HeightSDMM() float64 { return value(factReadHeight) }
+
+// PickedSDG is the error of the mass of one plant where so many were picked and
+// weighed together, one standard deviation in g: of the scale, and because those
+// picked are not all that stand there.
+func PickedSDG(eachG float64, plants int) float64 {
+	n := float64(max(1, plants))
+	return math.Hypot(value(factReadPicked)/100*eachG/math.Sqrt(n), value(factReadScale)/n)
+}
 
 // LeavesSD is the error of a count of leaves, one standard deviation: which of
 // the small ones count is not the same for two children.

@@ -25,6 +25,8 @@ type ReportTub struct {
 	Readings   int      `json:"readings"`
 	PouredL    float64  `json:"poured_l"` // as written down
 	Harvested  []string `json:"harvested"`
+	Picked     int      `json:"picked,omitempty"`   // plants, as written down
+	PickedG    float64  `json:"picked_g,omitempty"` // fresh, of all that were weighed
 	ChangedOut int      `json:"changed_out"`
 	TallestMM  float64  `json:"tallest_mm"` // 0: no height was read
 }
@@ -58,7 +60,13 @@ func (d *desk) reportOf(t Tub) ReportTub {
 	for _, e := range reading.Of(d.entries, t.Name) {
 		out.Readings++
 		out.PouredL += float64(e.Poured())
-		if e.Did(reading.Harvested) {
+		if e.CountsPicked() {
+			out.Picked += int(e.Picked.Plants.Value)
+		}
+		if e.Picked.Mass.Set() && !e.Doubts(reading.FieldWeigh) {
+			out.PickedG += float64(e.Picked.Mass.Value)
+		}
+		if e.Did(reading.Harvested) || e.CountsPicked() {
 			out.Harvested = append(out.Harvested, term.DateOf(e.At.In(d.today.At.Location())).String())
 		}
 		if e.Did(reading.ChangedOut) {

@@ -210,13 +210,15 @@ func (s *tubSeason) farOff(f season.Followed) {
 }
 
 // readWords are what is read.
-var readWords = map[forecast.Quantity]string{forecast.Level: "the water's depth", forecast.Strength: "the EC", forecast.Height: "the plants' height", forecast.Picked: "a picked plant"}
+var readWords = map[forecast.Quantity]string{forecast.Level: "the water's depth", forecast.Strength: "the EC", forecast.Height: "the plants' height", forecast.Picked: "a picked plant", forecast.Leaves: "the leaves on one plant"}
 
 // readAs writes a figure that is read, in the plan's units.
 func (s *tubSeason) readAs(of forecast.Quantity, v float64) string {
 	switch of {
 	case forecast.Strength:
 		return quantity.Format(quantity.Conductivity, quantity.MillisiemensPerCM.Base(v), s.plan.Units)
+	case forecast.Leaves:
+		return quantity.FormatNumber(v, 0)
 	case forecast.Picked:
 		return quantity.Format(quantity.SmallMass, quantity.Gram.Base(v), s.plan.Units)
 	}
@@ -224,11 +226,11 @@ func (s *tubSeason) readAs(of forecast.Quantity, v float64) string {
 }
 
 func quantityWord(q forecast.Quantity) string {
-	return [...]string{forecast.Level: "level", forecast.Strength: "ec", forecast.Height: "height", forecast.Picked: "harvest"}[q]
+	return [...]string{forecast.Level: "level", forecast.Strength: "ec", forecast.Height: "height", forecast.Picked: "harvest", forecast.Leaves: "leaves"}[q]
 }
 
 func (s *tubSeason) scored(x forecast.Score) SeasonScore {
-	unit := map[forecast.Quantity]string{forecast.Level: "mm", forecast.Strength: "mS/cm", forecast.Height: "mm", forecast.Picked: "g"}[x.Of]
+	unit := map[forecast.Quantity]string{forecast.Level: "mm", forecast.Strength: "mS/cm", forecast.Height: "mm", forecast.Picked: "g", forecast.Leaves: "leaves"}[x.Of]
 	decimals := 0
 	if x.Of == forecast.Strength {
 		decimals = 2

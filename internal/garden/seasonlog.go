@@ -46,6 +46,7 @@ func (s *tubSeason) course(w written, moveOn, to term.Date) season.Course {
 	c := season.Course{Bed: s.bed, MoveOn: moveOn, To: to}
 	clock := c.Clock()
 	stood := math.Inf(1) // after the entry before, in mm
+	left := s.growing()
 	for _, e := range w.entries {
 		if term.DateOf(e.At.In(s.zone)).Before(moveOn) {
 			continue
@@ -59,10 +60,8 @@ func (s *tubSeason) course(w written, moveOn, to term.Date) season.Course {
 		c.Readings = append(c.Readings, s.readings(e, at, line)...)
 		c.Deeds = append(c.Deeds, s.deeds(e, at, line)...)
 		c.CareFrom = at + sameMorning
-		if e.Did(reading.Harvested) {
-			s.once(finding.Note, "reading-harvested", s.t.name+": plants were harvested on "+s.stamp(e.At)+", and the logbook does not say how many. The forecast goes on with all of them.",
-				"Write under plants how many stand now.")
-		}
+		c.Readings = append(c.Readings, s.leaves(e, at)...)
+		s.harvest(&c, e, at, left)
 		if after, ok := s.after(e, line); ok {
 			stood = after
 		}

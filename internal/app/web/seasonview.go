@@ -260,7 +260,7 @@ func (v *seasonOf) massNumber(g float64) string {
 }
 
 func (v *seasonOf) scores() {
-	names := map[string]string{"level": "level", "ec": "EC", "height": "height", "harvest": "harvest"}
+	names := map[string]string{"level": "level", "ec": "EC", "height": "height", "harvest": "harvest", "leaves": "leaves"}
 	for _, s := range v.s.Score {
 		if s.Count == 0 {
 			continue

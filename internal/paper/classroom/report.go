@@ -62,14 +62,7 @@ func (p papers) grown() content.Table {
 		{Head: "tub"}, {Head: "crop"}, {Head: "harvested on"}, {Head: "plants", Number: true}, {Head: "readings", Number: true}, {Head: "poured in", Number: true}, {Head: "tallest", Number: true},
 	}}
 	for i, r := range p.c.Report.Tubs {
-		harvested, tallest := "–", "–"
-		if len(r.Harvested) > 0 {
-			var days []string
-			for _, d := range r.Harvested {
-				days = append(days, dayWords(d))
-			}
-			harvested = strings.Join(days, ", ")
-		}
+		harvested, tallest := p.harvested(r), "–"
 		if r.TallestMM > 0 {
 			tallest = quantity.Format(quantity.Length, r.TallestMM, p.a.Plan.Units)
 		}
@@ -80,6 +73,29 @@ func (p papers) grown() content.Table {
 		t.Rows = append(t.Rows, []string{r.Name, crops(p.a.Tubs[i]), harvested, fmt.Sprint(r.Plants), fmt.Sprint(r.Readings), poured, tallest})
 	}
 	return t
+}
+
+// harvested are the days, and what was picked on all of them where the logbook
+// has it.
+func (p papers) harvested(r garden.ReportTub) string {
+	if len(r.Harvested) == 0 {
+		return "–"
+	}
+	var days, what []string
+	for _, d := range r.Harvested {
+		days = append(days, dayWords(d))
+	}
+	if r.Picked > 0 {
+		what = append(what, counted(r.Picked, "plant", "plants"))
+	}
+	if r.PickedG > 0 {
+		what = append(what, quantity.Format(quantity.SmallMass, quantity.Gram.Base(r.PickedG), p.a.Plan.Units))
+	}
+	out := strings.Join(days, ", ")
+	if len(what) > 0 {
+		out += ": " + strings.Join(what, ", ")
+	}
+	return out
 }
 
 func (p papers) litres(l float64) string {
@@ -186,7 +202,7 @@ func (p papers) openWeeks() int {
 }
 
 // ofWords are what a score is of.
-var ofWords = map[string]string{"level": "level", "ec": "EC", "height": "height", "harvest": "harvest"}
+var ofWords = map[string]string{"level": "level", "ec": "EC", "height": "height", "harvest": "harvest", "leaves": "leaves"}
 
 // truth is how earlier forecasts did, where any could be scored: a sentence a
 // tub. A fair band holds nine of ten.

@@ -163,6 +163,7 @@ func follow(ctx context.Context, c Course, e Effort) (Followed, error) {
 		return Followed{}, err
 	}
 	c.Bed = c.moved(c.MoveOn)
+	c.Tub.Stands = c.warmed()
 	out := Followed{Clock: c.Clock(), Changes: c.changes()}
 	if days := c.To.Since(c.MoveOn); days < 0 || days > mostDays {
 		return out, fmt.Errorf("a season ends 0 to %d days after the plants move into the tub, not %d", mostDays, days)

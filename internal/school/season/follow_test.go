@@ -140,3 +140,23 @@ func TestWhatCannotBeFollowed(t *testing.T) {
 		}
 	}
 }
+
+// Seedlings are warmed from the day they show to the move, at the warmth of the
+// plugs: lettuce shows after 3 days at 20 °C and 7 at 10 °C (Harrington & Minges
+// 1954, as in crop's growth.csv). The sums are by hand.
+func TestSeedlingsAreWarmed(t *testing.T) {
+	for _, c := range []struct {
+		plugsC  float64
+		sown    int // days before the move
+		degrees float64
+	}{{20, 10, 7 * 20}, {20, 24, 21 * 20}, {10, 17, 10 * 10}, {20, 2, 0}, {50, 20, 0}} {
+		course := thirsty(t, 6)
+		course.Crops[0].Seed.TempC, course.Crops[0].SownOn = c.plugsC, course.MoveOn.Add(-c.sown)
+		if got := course.warmed()[0].Warmed; math.Abs(got-c.degrees) > 1e-9 {
+			t.Errorf("%v days at %v °C: %v °C·d, want %v", c.sown, c.plugsC, got, c.degrees)
+		}
+		if course.Tub.Stands[0].Warmed != 0 {
+			t.Error("the bed itself is changed")
+		}
+	}
+}

@@ -2,7 +2,9 @@ package season
 
 import (
 	"math"
+	"slices"
 
+	"rootbell/internal/forecast"
 	"rootbell/internal/school/term"
 	"rootbell/internal/science/crop"
 )
@@ -22,6 +24,28 @@ func (c Crop) Nursery() (days float64, grows bool) {
 	}
 	here, grows := c.Kind.Emergence(c.Seed.TempC)
 	return max(1, own+(here.Days-usual.Days)), grows
+}
+
+// warmed are the bed's stands with the warmth that their seedlings had since
+// they showed: that of the plugs, day by day.
+func (c Course) warmed() []forecast.Stand {
+	out := slices.Clone(c.Tub.Stands)
+	for _, k := range c.Crops {
+		days, grows := k.Nursery()
+		e, known := k.Kind.Emergence(k.Seed.TempC)
+		if !grows || !known || days == 0 {
+			continue
+		}
+		sown := k.SownOn
+		if !sown.Set() {
+			sown = c.MoveOn.Add(-int(math.Ceil(days)))
+		}
+		up := sown.Add(int(math.Ceil(e.Days)))
+		for _, j := range k.Stands {
+			out[j].Warmed = float64(max(0, c.MoveOn.Since(up))) * max(0, k.Seed.TempC)
+		}
+	}
+	return out
 }
 
 func (c Crop) seedsInACell() int {
