@@ -44,6 +44,12 @@ func anyLog(t *rapid.T, tubs []string) (out []string, last time.Time) {
 		if rapid.IntRange(0, 3).Draw(t, "did") == 3 {
 			line += " done=" + rapid.SampledFrom([]string{"fed", "changed_out", "planted", "pH_corrected", "topped_up"}).Draw(t, "deed")
 		}
+		if rapid.IntRange(0, 5).Draw(t, "picked") == 5 {
+			line += fmt.Sprintf(" picked=%d weigh=%.1f", rapid.IntRange(1, 12).Draw(t, "plants"), rapid.Float64Range(0.1, 3000).Draw(t, "mass"))
+		}
+		if rapid.IntRange(0, 5).Draw(t, "counted") == 5 {
+			line += fmt.Sprintf(" leaves=%d", rapid.IntRange(1, 120).Draw(t, "leaves"))
+		}
 		if len(strings.Fields(line)) > 3 {
 			out = append(out, line)
 			last = day
