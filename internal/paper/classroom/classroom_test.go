@@ -228,6 +228,19 @@ func TestTheReportIsOnePage(t *testing.T) {
 	}
 }
 
+// What was picked stands beside its days, in the plan's units: 840 g are 29.6 oz
+// of 28.349523125 g (NIST Handbook 44, Appendix C).
+func TestTheReportTellsTheHarvest(t *testing.T) {
+	for name, says := range map[string]string{fern: ": 8 plants, 840\u00a0g", salt: ": 8 plants, 29.6\u00a0oz"} {
+		a := assessed(t, name, same)
+		tub := &a.Class.Report.Tubs[0]
+		tub.Harvested, tub.Picked, tub.PickedG = []string{"2027-02-24"}, 8, 840
+		if text := words(named(t, a, "report.pdf").Sheets(scene.A4)); !strings.Contains(text, says) {
+			t.Errorf("%s: no %q in\n%s", name, says, text)
+		}
+	}
+}
+
 // Each pair has a slip with a picture, and no slip asks for a name.
 func TestEveryPairHasASlip(t *testing.T) {
 	a := assessed(t, fern, school("ages: [9]"))
