@@ -1,37 +1,5 @@
-// Choose, worked out while one types. Without this file the form's button does the
-// same.
-import { Draft, wasSaved } from "./draft.js";
-import { Live } from "./live.js";
-import { put } from "./parts.js";
-import { tell } from "./problems.js";
+// Choose, worked out while one types. Without this file the form's button does
+// the same.
+import { worked } from "./worked.js";
 
-const form = document.getElementById("choose");
-const status = document.getElementById("status");
-const rest = document.getElementById("rest");
-const work = document.getElementById("work");
-const draft = new Draft(form, location.pathname);
-
-const live = new Live(form, (answer) => {
-  work.classList.remove("old");
-  if (!answer) {
-    status.textContent = "The program does not answer. What you typed is kept on this device; look whether it still runs.";
-    return;
-  }
-  tell(form, answer.problems, (path) => form.elements.namedItem(path), rest);
-  put(answer.parts);
-  status.textContent = draft.changed() ? answer.status : "";
-});
-
-form.addEventListener("input", (event) => {
-  draft.keep();
-  if (event.target.name?.startsWith("kit.")) return;
-  work.classList.add("old");
-  status.textContent = "Working it out.";
-  live.soon();
-});
-
-if (wasSaved) draft.drop();
-else if (draft.bringBack()) {
-  status.textContent = `This is what you typed before and did not save.${draft.meanwhile()}`;
-  live.ask();
-}
+worked(document.getElementById("choose"), location.pathname, "kit.");
