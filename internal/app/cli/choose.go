@@ -23,29 +23,7 @@ and not guessed.
 `
 
 func chooseCommand(s Streams) *cobra.Command {
-	var q question
-	c := &cobra.Command{
-		Use:   "choose PLAN",
-		Short: "Buy or build: what each feeds, lacks and costs",
-		Long:  chooseLong + exits,
-		Args:  onePlan,
-		RunE: func(c *cobra.Command, args []string) error {
-			a, err := q.assess(c, s, args[0], garden.StageChoose)
-			if err != nil {
-				return err
-			}
-			if q.json {
-				if err := writeJSON(s.Out, a); err != nil {
-					return err
-				}
-			} else if err := reportChoose(s.Out, a); err != nil {
-				return err
-			}
-			return stopped(a.Findings)
-		},
-	}
-	q.flags(c)
-	return c
+	return stage{name: "choose", short: "Buy or build: what each feeds, lacks and costs", long: chooseLong, asks: garden.StageChoose, report: reportChoose}.command(s)
 }
 
 // reportChoose writes the decision for the terminal: the answer, the stops, the

@@ -25,29 +25,7 @@ concentrates are for adults only.
 `
 
 func mixCommand(s Streams) *cobra.Command {
-	var q question
-	c := &cobra.Command{
-		Use:   "mix PLAN",
-		Short: "What to weigh and pour for each tub, and the EC to expect",
-		Long:  mixLong + exits,
-		Args:  onePlan,
-		RunE: func(c *cobra.Command, args []string) error {
-			a, err := q.assess(c, s, args[0], garden.StageMix)
-			if err != nil {
-				return err
-			}
-			if q.json {
-				if err := writeJSON(s.Out, a); err != nil {
-					return err
-				}
-			} else if err := reportMix(s.Out, a); err != nil {
-				return err
-			}
-			return stopped(a.Findings)
-		},
-	}
-	q.flags(c)
-	return c
+	return stage{name: "mix", short: "What to weigh and pour for each tub, and the EC to expect", long: mixLong, asks: garden.StageMix, report: reportMix}.command(s)
 }
 
 // reportMix writes the mixes for the terminal: what to mind first, at most 80

@@ -26,29 +26,10 @@ A thousand runs with other luck are followed; what was read so far, named with
 `
 
 func seasonCommand(s Streams) *cobra.Command {
-	var q question
-	c := &cobra.Command{
-		Use:   "season PLAN",
-		Short: "When to sow, what each day brings, and closed stretches",
-		Long:  seasonLong + exits,
-		Args:  onePlan,
-		RunE: func(c *cobra.Command, args []string) error {
-			a, err := q.assess(c, s, args[0], garden.StageMix|garden.StageSeason)
-			if err != nil {
-				return err
-			}
-			if q.json {
-				if err := writeJSON(s.Out, a); err != nil {
-					return err
-				}
-			} else if err := reportSeason(s.Out, a); err != nil {
-				return err
-			}
-			return stopped(a.Findings)
-		},
-	}
-	q.flags(c)
-	return c
+	return stage{
+		name: "season", short: "When to sow, what each day brings, and closed stretches", long: seasonLong,
+		asks: garden.StageMix | garden.StageSeason, report: reportSeason,
+	}.command(s)
 }
 
 // reportSeason writes the seasons for the terminal: the answer first.

@@ -18,30 +18,7 @@ can be said from the plan alone. It doses neither acid nor salts.
 `
 
 func todayCommand(s Streams) *cobra.Command {
-	var q question
-	c := &cobra.Command{
-		Use:   "today PLAN",
-		Short: "What there is to do on a day",
-		Long:  todayLong + exits,
-		Args:  onePlan,
-		RunE: func(c *cobra.Command, args []string) error {
-			a, err := q.assess(c, s, args[0], garden.StageMix)
-			if err != nil {
-				return err
-			}
-			if q.json {
-				err = writeJSON(s.Out, morningJSON(a))
-			} else {
-				err = morning(s.Out, a)
-			}
-			if err != nil {
-				return err
-			}
-			return stopped(a.Findings)
-		},
-	}
-	q.flags(c)
-	return c
+	return stage{name: "today", short: "What there is to do on a day", long: todayLong, asks: garden.StageMix, report: morning, document: morningJSON}.command(s)
 }
 
 // morningJSON is the part of the assessment's document that is about the day.
