@@ -46,6 +46,7 @@ func (s *tubSeason) course(w written, moveOn, to term.Date) season.Course {
 	c := season.Course{Bed: s.bed, MoveOn: moveOn, To: to}
 	clock := c.Clock()
 	stood := math.Inf(1) // after the entry before, in mm
+	kept := spaced{}
 	left := s.growing()
 	for _, e := range w.entries {
 		if term.DateOf(e.At.In(s.zone)).Before(moveOn) {
@@ -57,7 +58,7 @@ func (s *tubSeason) course(w written, moveOn, to term.Date) season.Course {
 			c.Deeds = append(c.Deeds, forecast.Event{AtHour: at - unwritten, Kind: forecast.FillTo, LineMM: mm, ECmS: s.halfEC()})
 			s.risen(e)
 		}
-		c.Readings = append(c.Readings, s.readings(e, at, line)...)
+		c.Readings = append(c.Readings, kept.of(s.readings(e, at, line))...)
 		c.Deeds = append(c.Deeds, s.deeds(e, at, line)...)
 		c.CareFrom = at + sameMorning
 		c.Readings = append(c.Readings, s.leaves(e, at)...)
@@ -67,6 +68,26 @@ func (s *tubSeason) course(w written, moveOn, to term.Date) season.Course {
 		}
 	}
 	return c
+}
+
+// spaced keeps when a figure of each kind was last taken.
+type spaced map[forecast.Quantity]float64
+
+// apart is how far two figures of one kind are apart to be learned from both, in
+// hours: one that is read again at once says nothing new of the plants, and a
+// logbook of a gauge that writes every few minutes would be followed for ever.
+const apart = 4
+
+// of are the figures that are far enough from the ones taken before.
+func (k spaced) of(all []forecast.Reading) (out []forecast.Reading) {
+	for _, r := range all {
+		if last, before := k[r.Of]; before && r.AtHour-last < apart {
+			continue
+		}
+		k[r.Of] = r.AtHour
+		out = append(out, r)
+	}
+	return out
 }
 
 // unwritten is how long before a reading a top-up is taken to have been that

@@ -66,7 +66,9 @@ func (s *Server) showPapers(w http.ResponseWriter, r *http.Request) {
 		body.Groups = append(body.Groups, paperGroup{Name: "For the season", Papers: season})
 	}
 	body.Groups = append(body.Groups, paperGroup{Name: "At the tub", Papers: daily}, paperGroup{Name: "Buy or build", Papers: deciding})
-	classed, err := s.classed(r.Context(), o)
+	// Which papers there are does not rest on the logbook, and all of it is much
+	// to read for a list of names.
+	classed, err := s.work.of(r.Context(), o.Text, o.Plan, o.Today, lid.Full, garden.StageMix|garden.StageClass)
 	if err != nil {
 		s.failed(w, r, err)
 		return
