@@ -75,7 +75,7 @@ race() {
 		skip "race: the race detector needs a C compiler"
 		return
 	fi
-	CGO_ENABLED=1 go test -race "${packages[@]}"
+	CGO_ENABLED=1 go test -race -timeout 40m "${packages[@]}"
 }
 
 # A verbose run is read as it comes: what fails is shown at once, skipped tests
