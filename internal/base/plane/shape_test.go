@@ -24,7 +24,7 @@ func drawShape(t *rapid.T) Shape {
 	w := rapid.Float64Range(1, 400).Draw(t, "width")
 	h := rapid.Float64Range(1, 400).Draw(t, "height")
 	r := Rect{a, a.Add(Point{w, h})}
-	rounded := RoundedRect{r, rapid.Float64Range(0, 0.5).Draw(t, "radius") * math.Min(w, h)}
+	rounded := RoundedRect{r, rapid.Float64Range(0, 0.5).Draw(t, "radius") * math.Min(r.Max.X-r.Min.X, r.Max.Y-r.Min.Y)}
 	switch rapid.IntRange(0, 6).Draw(t, "kind") {
 	case 0:
 		return r

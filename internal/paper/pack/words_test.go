@@ -119,6 +119,7 @@ func unsaid(paper, printed string, onPage map[string]bool) []string {
 	// A drawn page of the lid sheet cuts the words at its edge.
 	drawn := strings.HasPrefix(paper, "lid-") && !strings.Contains(printed, "what to do")
 	var out []string
+	printed = dashesOfLists.ReplaceAllString(printed, " ") // a page has its own marks before the items of a list
 	for _, word := range shown(scaleWords.ReplaceAllString(printed, " ")) {
 		if onPage[word] || isApart(paper, word) || cut(word, onPage, drawn) {
 			continue
@@ -127,6 +128,8 @@ func unsaid(paper, printed string, onPage map[string]bool) []string {
 	}
 	return out
 }
+
+var dashesOfLists = regexp.MustCompile(`(?m)^\s*–\s`)
 
 // isApart says whether a word belongs to the printed sheet alone.
 func isApart(paper, word string) bool {
