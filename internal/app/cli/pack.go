@@ -68,20 +68,15 @@ func packCommand(s Streams) *cobra.Command {
 			if paper == "" {
 				paper = a.Paper()
 			}
-			size := sizes[paper]
-			files, err := drawn(asked.Papers(a), size)
+			dir := filepath.Join(out, stage)
+			files, err := drawn(asked.Papers(a), sizes[paper])
 			if err != nil {
 				return err
 			}
-			undo, err := makeFolder(filepath.Join(out, stage))
-			if err != nil {
+			if err := placed(dir, files); err != nil {
 				return err
 			}
-			if err := placeAll(filepath.Join(out, stage), files); err != nil {
-				undo()
-				return err
-			}
-			if err := q.tell(s, filepath.Join(out, stage), files); err != nil {
+			if err := q.tell(s, dir, files); err != nil {
 				return err
 			}
 			tellStops(s, args[0], a)
@@ -90,7 +85,7 @@ func packCommand(s Streams) *cobra.Command {
 				s.hint("'rootbell check " + args[0] + "' says what is missing; a season needs school.terms")
 			}
 			if stage == "build" {
-				tellMissing(s, filepath.Join(out, stage), a, files)
+				tellMissing(s, dir, a, files)
 			}
 			return stopped(a.Findings)
 		},
@@ -103,6 +98,19 @@ func packCommand(s Streams) *cobra.Command {
 	complete(c, "paper", "A4", "Letter")
 	_ = c.MarkFlagDirname("out")
 	return c
+}
+
+// placed puts the papers in their folder: all of them, or nothing is left of it.
+func placed(dir string, files []file) error {
+	undo, err := makeFolder(dir)
+	if err != nil {
+		return err
+	}
+	if err := placeAll(dir, files); err != nil {
+		undo()
+		return err
+	}
+	return nil
 }
 
 var sizes = map[string]scene.Size{"A4": scene.A4, "Letter": scene.Letter}

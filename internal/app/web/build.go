@@ -232,39 +232,68 @@ type tried struct {
 	Full     bool              `json:"full"`
 }
 
+// refused answers with what is wrong in the form, as it is seen there; false
+// where nothing is.
+func (p *posting) refused(w http.ResponseWriter, seen func(plan.Problem) problemView, says string) bool {
+	if len(p.problems) == 0 {
+		return false
+	}
+	out := tried{Status: says, Full: true}
+	for _, q := range p.problems {
+		out.Problems = append(out.Problems, seen(q))
+	}
+	answerJSON(w, out)
+	return true
+}
+
+// typedPlan is the garden with what is typed in place of what is saved.
+func (p *posting) typedPlan() *opened {
+	o := *p.o
+	o.Text, o.Plan = p.text, p.plan
+	return &o
+}
+
+// effortAsked is how hard the script asks for a first answer, or for all of it.
+func effortAsked(r *http.Request) lid.Effort {
+	if r.URL.Query().Get("effort") == "quick" {
+		return lid.Quick
+	}
+	return lid.Full
+}
+
+// parts are the named parts of a page as they now read.
+func (s *Server) parts(page string, names []string, work any) map[string]string {
+	out := map[string]string{}
+	for _, name := range names {
+		out[page+"-"+name] = s.part(page, page+"-"+name, work)
+	}
+	return out
+}
+
+// lastNumbers is said while what is typed cannot be worked out.
+const lastNumbers = "What stands here are the last numbers that could be worked out."
+
 // tryBuild works out what is being typed: with quick effort first, then in full.
 func (s *Server) tryBuild(w http.ResponseWriter, r *http.Request) {
 	p, ok := s.posted(w, r)
 	if !ok {
 		return
 	}
-	out := tried{Problems: []problemView{}}
-	if len(p.problems) > 0 {
-		for _, q := range p.problems {
-			out.Problems = append(out.Problems, p.f.problem(q, p.tub))
-		}
-		out.Status = "The drawing shows the last numbers that could be worked out."
-		answerJSON(w, out)
+	if p.refused(w, func(q plan.Problem) problemView { return p.f.problem(q, p.tub) }, "The drawing shows the last numbers that could be worked out.") {
 		return
 	}
-	effort := lid.Full
-	if r.URL.Query().Get("effort") == "quick" {
-		effort = lid.Quick
-	}
-	o := *p.o
-	o.Text, o.Plan = p.text, p.plan
-	a, err := s.assess(r.Context(), &o, effort)
+	effort := effortAsked(r)
+	o := p.typedPlan()
+	a, err := s.assess(r.Context(), o, effort)
 	if err != nil {
 		s.failed(w, r, err)
 		return
 	}
-	work := workOf(&o, a, p.f, p.tub)
-	out.Full = effort == lid.Full
-	out.Status = "Not in the plan yet. What is drawn is the best layout."
+	work := workOf(o, a, p.f, p.tub)
+	out := tried{Problems: []problemView{}, Full: effort == lid.Full, Status: "Not in the plan yet. What is drawn is the best layout.", Parts: map[string]string{}}
 	if !out.Full {
 		out.Status = "Still improving the layout."
 	}
-	out.Parts = map[string]string{}
 	for _, part := range []string{"answer", "lid", "layouts", "findings", "limits", "section"} {
 		out.Parts[part] = s.part("build", "build-"+part, work)
 	}

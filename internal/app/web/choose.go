@@ -138,27 +138,15 @@ func (s *Server) tryChoose(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	out := tried{Problems: []problemView{}, Full: true}
-	if len(p.problems) > 0 {
-		for _, q := range p.problems {
-			out.Problems = append(out.Problems, p.f.chooseProblem(q))
-		}
-		out.Status = "What stands here are the last numbers that could be worked out."
-		answerJSON(w, out)
+	if p.refused(w, p.f.chooseProblem, lastNumbers) {
 		return
 	}
-	o := *p.o
-	o.Text, o.Plan = p.text, p.plan
-	a, err := s.mixed(r.Context(), &o)
+	o := p.typedPlan()
+	a, err := s.mixed(r.Context(), o)
 	if err != nil {
 		s.failed(w, r, err)
 		return
 	}
-	work := s.chooseWork(&o, a, p.f)
-	out.Status = "Not in the plan yet."
-	out.Parts = map[string]string{}
-	for _, part := range []string{"answer", "findings", "side", "options", "deep"} {
-		out.Parts["choose-"+part] = s.part("choose", "choose-"+part, work)
-	}
-	answerJSON(w, out)
+	work := s.chooseWork(o, a, p.f)
+	answerJSON(w, tried{Problems: []problemView{}, Status: "Not in the plan yet.", Full: true, Parts: s.parts("choose", []string{"answer", "findings", "side", "options", "deep"}, work)})
 }

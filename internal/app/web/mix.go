@@ -139,27 +139,15 @@ func (s *Server) tryMix(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	out := tried{Problems: []problemView{}, Full: true}
-	if len(p.problems) > 0 {
-		for _, q := range p.problems {
-			out.Problems = append(out.Problems, p.f.mixProblem(q, p.tub))
-		}
-		out.Status = "What stands here are the last numbers that could be worked out."
-		answerJSON(w, out)
+	if p.refused(w, func(q plan.Problem) problemView { return p.f.mixProblem(q, p.tub) }, lastNumbers) {
 		return
 	}
-	o := *p.o
-	o.Text, o.Plan = p.text, p.plan
-	a, err := s.mixed(r.Context(), &o)
+	o := p.typedPlan()
+	a, err := s.mixed(r.Context(), o)
 	if err != nil {
 		s.failed(w, r, err)
 		return
 	}
-	work := s.mixWork(&o, a, p.f, p.tub)
-	out.Status = "Not in the plan yet."
-	out.Parts = map[string]string{}
-	for _, part := range []string{"answer", "findings", "steps", "meter", "deep"} {
-		out.Parts["mix-"+part] = s.part("mix", "mix-"+part, work)
-	}
-	answerJSON(w, out)
+	work := s.mixWork(o, a, p.f, p.tub)
+	answerJSON(w, tried{Problems: []problemView{}, Status: "Not in the plan yet.", Full: true, Parts: s.parts("mix", []string{"answer", "findings", "steps", "meter", "deep"}, work)})
 }

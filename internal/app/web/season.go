@@ -216,22 +216,12 @@ func (s *Server) trySeason(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	out := tried{Problems: []problemView{}}
-	if len(p.problems) > 0 {
-		for _, q := range p.problems {
-			out.Problems = append(out.Problems, p.f.problem(q, p.tub))
-		}
-		out.Status = "What stands here are the last numbers that could be worked out."
-		answerJSON(w, out)
+	if p.refused(w, func(q plan.Problem) problemView { return p.f.problem(q, p.tub) }, lastNumbers) {
 		return
 	}
-	effort := lid.Full
-	if r.URL.Query().Get("effort") == "quick" {
-		effort = lid.Quick
-	}
-	o := *p.o
-	o.Text, o.Plan = p.text, p.plan
-	m, err := s.seasonMorning(r.Context(), &o)
+	effort := effortAsked(r)
+	o := p.typedPlan()
+	m, err := s.seasonMorning(r.Context(), o)
 	if err != nil {
 		s.failed(w, r, err)
 		return
@@ -241,15 +231,10 @@ func (s *Server) trySeason(w http.ResponseWriter, r *http.Request) {
 		s.failed(w, r, err)
 		return
 	}
-	work := seasonWorkOf(&o, a, p.f, p.tub)
-	out.Full = effort == lid.Full
-	out.Status = "Not in the plan yet."
+	work := seasonWorkOf(o, a, p.f, p.tub)
+	out := tried{Problems: []problemView{}, Full: effort == lid.Full, Status: "Not in the plan yet.", Parts: s.parts("season", seasonParts, work)}
 	if !out.Full {
 		out.Status = "From few runs so far; all of them are on their way."
-	}
-	out.Parts = map[string]string{}
-	for _, part := range seasonParts {
-		out.Parts["season-"+part] = s.part("season", "season-"+part, work)
 	}
 	strip := stripOf(a, o.Today)
 	out.Parts["term-desk"], out.Parts["term-hand"] = string(strip.Desk), string(strip.Hand)

@@ -14,7 +14,7 @@ import (
 
 // Cards are the two papers. The revision stands in the title blocks.
 func Cards(a *garden.Assessment, revision string) []card.Card {
-	p := papers{a: a, cover: sheet.Lid{Garden: a.Garden, Invented: a.Invented(), System: a.Plan.Units, On: a.On, Revision: revision}}
+	p := papers{a: a, cover: sheet.CoverOf(a, revision)}
 	return []card.Card{
 		{Name: "trouble-sheet.pdf", Title: "Something is wrong", About: "What is seen, what it may be, and the first safe step.", Points: 12, Cover: p.cover, Sheets: p.trouble},
 		{Name: "meal-card.pdf", Title: "Meal card", About: "What is asked before anybody eats, who decides, and what is done in which order.", Points: 13, Cover: p.cover, Sheets: p.meal},

@@ -22,7 +22,7 @@ func Cards(a *garden.Assessment, revision string) []card.Card {
 	}
 	p := papers{
 		a: a, c: a.Class, band: plainwords.BandAt(a.Class.Youngest),
-		cover: sheet.Lid{Garden: a.Garden, Invented: a.Invented(), System: a.Plan.Units, On: a.On, Revision: revision},
+		cover: sheet.CoverOf(a, revision),
 	}
 	var out []card.Card
 	add := func(c card.Card) {

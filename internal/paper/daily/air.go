@@ -15,7 +15,7 @@ import (
 // light each hole gets, and how long the pump may be off, a page for each tub.
 // ok is false where neither light nor air is known.
 func LightAndAir(a *garden.Assessment, revision string) (c card.Card, ok bool) {
-	p := papers{a: a, cover: sheet.Lid{Garden: a.Garden, Invented: a.Invented(), System: a.Plan.Units, On: a.On, Revision: revision}}
+	p := papers{a: a, cover: sheet.CoverOf(a, revision)}
 	for i := range a.Tubs {
 		ok = ok || a.Tubs[i].Light != nil || a.Tubs[i].Oxygen != nil
 	}

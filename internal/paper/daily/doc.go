@@ -16,7 +16,7 @@ func Cards(a *garden.Assessment, revision string) []card.Card {
 	if a.Today == nil {
 		return nil
 	}
-	p := papers{a: a, cover: sheet.Lid{Garden: a.Garden, Invented: a.Invented(), System: a.Plan.Units, On: a.On, Revision: revision}}
+	p := papers{a: a, cover: sheet.CoverOf(a, revision)}
 	out := []card.Card{
 		{Name: "today.pdf", Title: "Today, " + a.Today.Day(a), About: "What is due, for whoever takes the class.", Points: 14, Sheets: p.today},
 		{Name: "return-card.pdf", Title: "Return card", About: "For the first day after a break, or after a power cut.", Points: 13, Sheets: p.back},

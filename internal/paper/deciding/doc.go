@@ -17,7 +17,7 @@ func Cards(a *garden.Assessment, revision string) []card.Card {
 	if a.Choose == nil {
 		return nil
 	}
-	p := papers{a: a, cover: sheet.Lid{Garden: a.Garden, Invented: a.Invented(), System: a.Plan.Units, On: a.On, Revision: revision}}
+	p := papers{a: a, cover: sheet.CoverOf(a, revision)}
 	out := []card.Card{
 		{Name: "decision.pdf", Title: "Decision page", About: "Every offer beside building: what it feeds, lacks and costs, and the reasons.", Points: 12, Sheets: p.decision},
 		{Name: "budget.pdf", Title: "Budget", About: "Line by line, with blanks where a price is missing.", Points: 12, Sheets: p.budget},

@@ -31,7 +31,7 @@ func Cards(a *garden.Assessment, revision string) []card.Card {
 	if a.Class == nil || len(a.Class.Sheets) == 0 {
 		return nil
 	}
-	p := papers{cover: coverOf(a, revision)}
+	p := papers{cover: sheet.CoverOf(a, revision)}
 	for _, s := range a.Class.Sheets {
 		p.sheets = append(p.sheets, s.Lesson)
 	}
@@ -43,16 +43,12 @@ func Cards(a *garden.Assessment, revision string) []card.Card {
 
 // Single is one sheet by itself, or its key.
 func Single(a *garden.Assessment, s lesson.Sheet, key bool, revision string) card.Card {
-	p := papers{cover: coverOf(a, revision), sheets: []lesson.Sheet{s}}
+	p := papers{cover: sheet.CoverOf(a, revision), sheets: []lesson.Sheet{s}}
 	name := fmt.Sprintf("lesson-%02d-%s-%s-%d", s.Template.Number, s.Template.ID, garden.Slug(s.Tub), s.Number)
 	if key {
 		return p.card(name+"-key.pdf", "Key: "+s.Template.Title, "The answers with their working.", true)
 	}
 	return p.card(name+".pdf", s.Template.Title, "A sheet of sums, "+string(s.Band)+".", false)
-}
-
-func coverOf(a *garden.Assessment, revision string) sheet.Lid {
-	return sheet.Lid{Garden: a.Garden, Invented: a.Invented(), System: a.Plan.Units, On: a.On, Revision: revision}
 }
 
 // papers are sheets to be set under one cover.

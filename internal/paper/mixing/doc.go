@@ -15,7 +15,7 @@ import (
 // in which they are told; none where no tub could be mixed for. The revision
 // stands in the title blocks.
 func Cards(a *garden.Assessment, revision string) []card.Card {
-	p := papers{a: a, cover: sheet.Lid{Garden: a.Garden, Invented: a.Invented(), System: a.Plan.Units, On: a.On, Revision: revision}}
+	p := papers{a: a, cover: sheet.CoverOf(a, revision)}
 	for i := range a.Tubs {
 		if a.Tubs[i].Mix != nil {
 			p.tubs = append(p.tubs, i)

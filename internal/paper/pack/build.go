@@ -5,6 +5,7 @@ import (
 
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/booklet"
+	"rootbell/internal/paper/card"
 	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/daily"
 	"rootbell/internal/paper/scene"
@@ -21,6 +22,17 @@ type builder struct {
 func (b *builder) add(p Paper) {
 	p.Kind = Kind(p.Name[strings.LastIndexByte(p.Name, '.')+1:])
 	b.papers = append(b.papers, p)
+}
+
+// card adds a paper that is laid as a card, of one tub or, where tub is empty, of
+// the garden.
+func (b *builder) card(c card.Card, tub string) {
+	b.add(Paper{Name: c.Name, Title: c.Title, About: c.About, Tub: tub, Draw: c.PDF, read: readOf(c)})
+}
+
+// readOf is what a card's page says.
+func readOf(c card.Card) func(scene.Size) ([]content.Sheet, error) {
+	return func(size scene.Size) ([]content.Sheet, error) { return c.Sheets(size), nil }
 }
 
 // unsized is a file that no size of paper changes.
@@ -112,10 +124,7 @@ func (b *builder) air() {
 	if !ok {
 		return
 	}
-	b.add(Paper{
-		Name: c.Name, Title: c.Title, About: c.About, Draw: c.PDF,
-		read: func(size scene.Size) ([]content.Sheet, error) { return c.Sheets(size), nil },
-	})
+	b.card(c, "")
 }
 
 // tubs lists the papers of the store room and of the filled tub.

@@ -2,9 +2,7 @@ package pack
 
 import (
 	"rootbell/internal/garden"
-	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/deciding"
-	"rootbell/internal/paper/scene"
 )
 
 // Choose lists the papers of the decision, for an assessment that was asked for
@@ -15,18 +13,17 @@ func Choose(a *garden.Assessment) []Paper { return ChooseOf(a, "") }
 func ChooseOf(a *garden.Assessment, revision string) []Paper {
 	b := builder{a: a}
 	for _, c := range deciding.Cards(a, revision) {
-		read := func(size scene.Size) ([]content.Sheet, error) { return c.Sheets(size), nil }
-		b.add(Paper{Name: c.Name, Title: c.Title, About: c.About, Draw: c.PDF, read: read})
+		b.card(c, "")
 		if c.Name != "budget.pdf" {
 			continue
 		}
 		b.add(Paper{
 			Name: "budget.csv", Title: "Budget as a table", About: "Every line of every option, to paste in a form.",
-			Draw: unsized(func() ([]byte, error) { return deciding.BudgetCSV(a) }), read: read,
+			Draw: unsized(func() ([]byte, error) { return deciding.BudgetCSV(a) }), read: readOf(c),
 		})
 		b.add(Paper{
 			Name: "budget.xlsx", Title: "Budget as a workbook", About: "The same for a spreadsheet: fill in a price, and the sums follow.",
-			Draw: unsized(func() ([]byte, error) { return deciding.BudgetXLSX(a) }), read: read,
+			Draw: unsized(func() ([]byte, error) { return deciding.BudgetXLSX(a) }), read: readOf(c),
 		})
 	}
 	return b.papers

@@ -2,9 +2,7 @@ package pack
 
 import (
 	"rootbell/internal/garden"
-	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/mixing"
-	"rootbell/internal/paper/scene"
 )
 
 // Mix lists the papers of the day of mixing, for an assessment that was asked
@@ -15,10 +13,7 @@ func Mix(a *garden.Assessment) []Paper { return MixOf(a, "") }
 func MixOf(a *garden.Assessment, revision string) []Paper {
 	b := builder{a: a}
 	for _, c := range mixing.Cards(a, revision) {
-		b.add(Paper{
-			Name: c.Name, Title: c.Title, About: c.About, Draw: c.PDF,
-			read: func(size scene.Size) ([]content.Sheet, error) { return c.Sheets(size), nil },
-		})
+		b.card(c, "")
 	}
 	return b.papers
 }

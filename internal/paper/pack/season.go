@@ -16,10 +16,7 @@ func Season(a *garden.Assessment) []Paper { return SeasonOf(a, "") }
 func SeasonOf(a *garden.Assessment, revision string) []Paper {
 	b := builder{a: a}
 	for _, c := range seasonal.Cards(a, revision) {
-		b.add(Paper{
-			Name: c.Name, Title: c.Title, About: c.About, Tub: tubOf(a, c.Name), Draw: c.PDF,
-			read: func(size scene.Size) ([]content.Sheet, error) { return c.Sheets(size), nil },
-		})
+		b.card(c, tubOf(a, c.Name))
 	}
 	if dates, ok := seasonal.Agenda(a, revision); ok {
 		b.add(Paper{

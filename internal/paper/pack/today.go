@@ -3,9 +3,7 @@ package pack
 import (
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/care"
-	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/daily"
-	"rootbell/internal/paper/scene"
 )
 
 // Today lists the papers that hang or lie at the tub, for the assessment's day.
@@ -15,10 +13,7 @@ func Today(a *garden.Assessment) []Paper { return TodayOf(a, "") }
 func TodayOf(a *garden.Assessment, revision string) []Paper {
 	b := builder{a: a}
 	for _, c := range append(daily.Cards(a, revision), care.Cards(a, revision)...) {
-		b.add(Paper{
-			Name: c.Name, Title: c.Title, About: c.About, Draw: c.PDF,
-			read: func(size scene.Size) ([]content.Sheet, error) { return c.Sheets(size), nil },
-		})
+		b.card(c, "")
 	}
 	return b.papers
 }

@@ -55,7 +55,7 @@ type papers struct {
 }
 
 func papersOf(a *garden.Assessment, revision string) papers {
-	p := papers{a: a, cover: sheet.Lid{Garden: a.Garden, Invented: a.Invented(), System: a.Plan.Units, On: a.On, Revision: revision}}
+	p := papers{a: a, cover: sheet.CoverOf(a, revision)}
 	for i := range a.Tubs {
 		if a.Tubs[i].Season != nil {
 			p.tubs = append(p.tubs, i)

@@ -5,6 +5,12 @@ import (
 	"rootbell/internal/paper/scene"
 )
 
+// CoverOf is what stands in the title block of a paper that is about no lid.
+// revision may be empty.
+func CoverOf(a *garden.Assessment, revision string) Lid {
+	return Lid{Garden: a.Garden, Invented: a.Invented(), System: a.Plan.Units, On: a.On, Revision: revision}
+}
+
 // Of is the lid of one tub of an assessment; ok is false where no lid could be
 // laid out. revision may be empty.
 func Of(a *garden.Assessment, index int, revision string) (l Lid, ok bool) {
