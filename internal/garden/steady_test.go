@@ -107,8 +107,9 @@ func tubOf(t *rapid.T) string {
 // No plan, sensible or not, panics, gives a number that is none, or a count
 // below nought or above what a plan may have.
 func TestAnyTubIsAnswered(t *testing.T) {
-	laid := 0
+	drawn, laid := 0, 0
 	rapid.Check(t, func(r *rapid.T) {
+		drawn++
 		p, problems := plan.Parse("drawn", []byte(tubOf(r)))
 		if len(problems) > 0 {
 			r.Skip("not a plan")
@@ -136,9 +137,16 @@ func TestAnyTubIsAnswered(t *testing.T) {
 			opened(r, p, &p.Tubs[0], l)
 		}
 	})
-	if laid < 20 {
-		t.Errorf("holes in only %d of the drawn lids: the test draws too little that works", laid)
+	if inFull(drawn) && laid*5 < drawn {
+		t.Errorf("holes in only %d of %d drawn lids: the test draws too little that works", laid, drawn)
 	}
+}
+
+// inFull tells whether so many draws are a full run of rapid's, of which a test
+// may ask that it met every case it is there for. Under the race detector fewer
+// are drawn (tools/test.sh), and by chance any of them can be missing.
+func inFull(drawn int) bool {
+	return drawn >= 100
 }
 
 func answered(t *rapid.T, p *plan.Plan, a *garden.Assessment) {
