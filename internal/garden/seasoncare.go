@@ -93,18 +93,22 @@ func (s *tubSeason) hang() season.Hang {
 	if len(s.plan.Lamps) == 0 {
 		return season.Hang{}
 	}
-	h := season.Hang{OverLidMM: lamp.StartClearMM(), OverLeafMM: lamp.LeafClearMM(), StepMM: chainMM}
+	h := season.Hang{OverLidMM: s.overLidMM(), OverLeafMM: lamp.LeafClearMM(), StepMM: chainMM}
 	if s.plan.Units == quantity.US {
 		h.StepMM = chainInchMM
 	}
-	if up := s.plan.Lamps[0].AboveLid; up.Set() {
-		h.OverLidMM = float64(up.Value)
-	}
 	if bay := s.plan.Shelf; bay != nil && bay.ClearHeight.Set() {
-		tall := s.t.shape.HeightMM() + s.t.setup.ThicknessMM + max(s.t.setup.AboveRimMM, 0)
-		h.MostMM = max(h.OverLidMM, float64(bay.ClearHeight.Value)-tall)
+		h.MostMM = max(h.OverLidMM, float64(bay.ClearHeight.Value)-s.t.lidMM())
 	}
 	return h
+}
+
+// overLidMM is how high the first lamp hangs over a lid on the day of the move.
+func (p *planner) overLidMM() float64 {
+	if up := p.plan.Lamps[0].AboveLid; up.Set() {
+		return float64(up.Value)
+	}
+	return lamp.StartClearMM()
 }
 
 // usualPortionG is what each eats, trimmed, where the plan does not say (common

@@ -6,6 +6,13 @@ import (
 	"slices"
 )
 
+// raise is a day on which a tub's plants have the lamp raised.
+type raise struct {
+	tub, task int
+	on        string
+	highMM    float64 // over the shelf
+}
+
 // oneLamp takes out of the tubs' days what would hang the bay's lamp lower than
 // another tub has had it raised: it is one lamp over all of them, and the tallest
 // plants decide.
@@ -13,45 +20,76 @@ func (p *planner) oneLamp() {
 	if len(p.plan.Lamps) == 0 {
 		return
 	}
-	type raise struct {
-		tub, task int
-		on        string
-		highMM    float64 // over the shelf
+	all := p.raises()
+	var done []raise
+	high := 0.0
+	for _, r := range all {
+		if r.highMM >= high+raisedMM {
+			high, done = r.highMM, append(done, r)
+			continue
+		}
+		p.out.Tubs[r.tub].Season.Tasks[r.task].On = "" // taken out below
 	}
-	var all []raise
 	for i := range p.out.Tubs {
-		s, t := p.out.Tubs[i].Season, p.out.states[i]
+		s := p.out.Tubs[i].Season
 		if s == nil {
 			continue
 		}
-		lid := t.shape.HeightMM() + t.setup.ThicknessMM + max(t.setup.AboveRimMM, 0)
+		if by, far := p.tooHigh(i, all, done); far {
+			p.farLamp(i, by)
+		}
+		s.Tasks = slices.DeleteFunc(s.Tasks, func(t SeasonTask) bool { return t.On == "" })
+	}
+}
+
+// raises are what all tubs ask for, by day, the highest first.
+func (p *planner) raises() (all []raise) {
+	for i := range p.out.Tubs {
+		s := p.out.Tubs[i].Season
+		if s == nil {
+			continue
+		}
 		for k, task := range s.Tasks {
 			if task.Kind == "lamp" {
-				all = append(all, raise{i, k, task.On, lid + task.overLidMM})
+				all = append(all, raise{i, k, task.On, p.out.states[i].lidMM() + task.overLidMM})
 			}
 		}
 	}
 	slices.SortStableFunc(all, func(a, b raise) int {
 		return cmp.Or(cmp.Compare(a.on, b.on), cmp.Compare(b.highMM, a.highMM))
 	})
-	high, by := 0.0, -1
-	told := map[int]bool{}
-	for _, r := range all {
-		if r.highMM >= high+raisedMM {
-			high, by = r.highMM, r.tub
+	return all
+}
+
+// lidMM is how high the lid's upper face lies over the shelf.
+func (t *tubState) lidMM() float64 {
+	return t.shape.HeightMM() + t.setup.ThicknessMM + max(t.setup.AboveRimMM, 0)
+}
+
+// tooHigh tells whether another tub has the lamp raised far over what a tub asks
+// for while its plants stand there, and which.
+func (p *planner) tooHigh(tub int, all, done []raise) (by int, far bool) {
+	s := p.out.Tubs[tub].Season
+	if len(s.Days) == 0 {
+		return 0, false
+	}
+	begins, ends := s.TransplantOn, s.Days[len(s.Days)-1].Date
+	for _, r := range done {
+		other := p.out.Tubs[r.tub].Season
+		if r.tub == tub || r.on > ends || other.Days[len(other.Days)-1].Date < begins {
 			continue
 		}
-		p.out.Tubs[r.tub].Season.Tasks[r.task].On = "" // taken out below
-		if high-r.highMM > farMM && by != r.tub && !told[r.tub] {
-			told[r.tub] = true
-			p.farLamp(r.tub, by)
+		wants := p.out.states[tub].lidMM() + p.overLidMM()
+		for _, own := range all {
+			if own.tub == tub && own.on <= max(r.on, begins) {
+				wants = max(wants, own.highMM)
+			}
+		}
+		if r.highMM-wants > farMM {
+			return r.tub, true
 		}
 	}
-	for i := range p.out.Tubs {
-		if s := p.out.Tubs[i].Season; s != nil {
-			s.Tasks = slices.DeleteFunc(s.Tasks, func(t SeasonTask) bool { return t.On == "" })
-		}
-	}
+	return 0, false
 }
 
 // farLamp says that a tub's young plants get less light than is counted, because

@@ -38,7 +38,7 @@ func Find(name string) (c Crop, ok bool) {
 	plain := strings.ToLower(strings.TrimSpace(name))
 	id := strings.ReplaceAll(plain, " ", "_")
 	_, ok = Facts.Find(facts.ID("crop." + id + ".height"))
-	return Crop{Name: plain, id: id}, ok
+	return Crop{Name: strings.Replace(plain, "swiss", "Swiss", 1), id: id}, ok
 }
 
 // fact is a row of the crop; every crop has every row asked for, which a test
