@@ -92,13 +92,14 @@ type LeaveDo struct {
 	LineMM float64    `json:"line_mm,omitempty"`
 	Hours  float64    `json:"lamp_hours,omitempty"`
 	Plants int        `json:"plants,omitempty"`
-	Litres float64    `json:"litres,omitempty"`     // of plain water that the visit pours in
-	PourL  float64    `json:"pour_l,omitempty"`     // that filling up to the line takes, the middle
-	VisitA *time.Time `json:"visit_from,omitempty"` // the window of the one visit
+	Litres float64    `json:"litres,omitempty"`      // of plain water that the visit pours in
+	PourL  float64    `json:"pour_l,omitempty"`      // that filling up to the line takes, the middle
+	Meal   *float64   `json:"meal_chance,omitempty"` // where plants are taken out that the meal needs: that what stays is enough
+	VisitA *time.Time `json:"visit_from,omitempty"`  // the window of the one visit
 	VisitB *time.Time `json:"visit_to,omitempty"`
 }
 
-// LeaveCase is what a failure does within a stretch.
+// LeaveCase is what a failure does within a stretch that is left in the way to take.
 type LeaveCase struct {
 	Hours  float64 `json:"hours"`  // that it lasts
 	To4    float64 `json:"to_4_h"` // hours until the oxygen falls to 4, 3 and 2 mg/L

@@ -3,6 +3,7 @@ package garden
 import (
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	"rootbell/internal/base/finding"
@@ -123,8 +124,13 @@ func (s *tubSeason) leaveIt(i int, c season.Closed) LeaveIt {
 		for _, n := range o.Plants {
 			plants += n
 		}
+		var meal *float64
+		if plants > 0 && s.needG > 0 {
+			left := share(o.Meal)
+			meal = &left
+		}
 		out.Options = append(out.Options, LeaveDo{
-			Kind: o.Kind, Do: o.Do(s.plan.Units), Risk: share(o.Risk), LineMM: quantity.Round(o.LineMM, 1), Hours: quantity.Round(o.LampHours, 2),
+			Meal: meal, Kind: o.Kind, Do: o.Do(s.plan.Units), Risk: share(o.Risk), LineMM: quantity.Round(o.LineMM, 1), Hours: quantity.Round(o.LampHours, 2),
 			Plants: plants, Litres: quantity.Round(o.VisitL, 2), PourL: quantity.Round(o.PourL, 3), VisitA: momentOf(o.VisitFrom), VisitB: momentOf(o.VisitTo),
 		})
 	}
@@ -138,8 +144,33 @@ func (s *tubSeason) failing(c *season.Case, what string) *LeaveCase {
 	}
 	hours := func(b forecast.Band) float64 { return quantity.Round(finiteOr(b.P50, c.Hours), 1) }
 	out := &LeaveCase{Hours: quantity.Round(c.Hours, 2), To4: hours(c.To4), To3: hours(c.To3), To2: hours(c.To2), Risk: share(c.Risk)}
-	out.Says = fmt.Sprintf("%s the oxygen falls to 4 mg/L in about %s, to 2 mg/L in %s.", sentenceStart(what), hourWords(out.To4), hourWords(out.To2))
+	out.Says = sentenceStart(what) + " " + out.Breath()
 	return out
+}
+
+// Breath says how fast the oxygen falls, from where it stands on the stretch's
+// last day.
+func (c LeaveCase) Breath() string {
+	var falls, under []string
+	for _, to := range []struct {
+		mgL   string
+		hours float64
+	}{{"4", c.To4}, {"3", c.To3}, {"2", c.To2}} {
+		if to.hours <= 0 {
+			under = append(under, to.mgL)
+			continue
+		}
+		falls = append(falls, "to "+to.mgL+" mg/L in "+hourWords(to.hours))
+	}
+	out := "the oxygen falls " + strings.Join(falls, ", ") + "."
+	if len(under) == 0 {
+		return out
+	}
+	low := "the oxygen is under " + under[len(under)-1] + " mg/L already before"
+	if len(falls) == 0 {
+		return low + "."
+	}
+	return low + ", and falls " + strings.Join(falls, ", ") + "."
 }
 
 func finiteOr(v, otherwise float64) float64 {
@@ -153,10 +184,13 @@ func sentenceStart(text string) string { return string(text[0]-'a'+'A') + text[1
 
 // hourWords is a length of time as people say it.
 func hourWords(h float64) string {
-	if h >= 72 {
-		return fmt.Sprintf("%.0f days", h/24)
+	switch {
+	case h >= 72:
+		return fmt.Sprintf("about %.0f days", h/24)
+	case h < 1:
+		return "less than an hour"
 	}
-	return fmt.Sprintf("%.0f h", h)
+	return fmt.Sprintf("about %.0f h", h)
 }
 
 // learned fills how earlier forecasts did and what was learned.
@@ -165,7 +199,7 @@ func (s *tubSeason) learned(f season.Followed) {
 	for _, x := range f.Scores(all, 0) {
 		s.out.Score = append(s.out.Score, s.scored(x))
 	}
-	if says, guess := f.Guess(all); guess {
+	if says, guess := f.Guess(all); guess && s.out.TransplantOn != "" {
 		s.out.Guess = says
 		if s.now.Before(f.Clock.Start) {
 			s.out.Guess = "The rate is the model's guess until the class has read the water three times."

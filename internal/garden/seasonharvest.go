@@ -51,7 +51,7 @@ func (s *tubSeason) harvest(c *season.Course, e reading.Entry, at float64, left 
 	if each, ok := e.EachG(); ok && !s.mixed() && picked == 0 {
 		c.Readings = append(c.Readings, s.weighed(each, at, taken)...)
 	}
-	if term.DateOf(e.At.In(s.zone)).Since(s.end) >= -mealDays {
+	if term.DateOf(e.At.In(s.zone)).Since(s.end) >= -season.MealKeepsDays() {
 		return // picked for the meal: they are there to be eaten
 	}
 	for j, n := range taken {
@@ -62,10 +62,6 @@ func (s *tubSeason) harvest(c *season.Course, e reading.Entry, at float64, left 
 	s.once(finding.Note, "reading-picked", fmt.Sprintf("%s: plants picked on %s: %d; standing since: %d. The chance for the meal counts those that stand.", s.t.name, s.stamp(e.At), sum(taken), sum(left)),
 		"Where what was picked is kept for the meal, take it off what the meal needs.")
 }
-
-// mealDays are how many days before the meal plants are picked for it (common
-// practice, no source: leaves keep so long in a fridge).
-const mealDays = 2
 
 // weighed is the mass of one plant as a reading of each stand that it came from.
 // Plants of a darker and of a lighter half that were weighed together are told

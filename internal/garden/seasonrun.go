@@ -53,7 +53,7 @@ func (s *tubSeason) dates() bool {
 func (s *tubSeason) wish() season.Wish {
 	m := s.plan.School.Meal
 	w := season.Wish{
-		Bed: s.bed, Today: term.DateOf(s.now), MealOn: s.end, NeededG: s.needG, MoveOn: s.moved,
+		Bed: s.bed, Today: term.DateOf(s.now), MealOn: s.meal, NeededG: s.needG, MoveOn: s.moved,
 		Course: func(moveOn, to term.Date) season.Course { return s.course(s.log, moveOn, to) },
 	}
 	if first, ok := s.place.Calendar.First(); ok && w.Today.Before(first) {
@@ -88,7 +88,9 @@ func (s *tubSeason) run() error {
 			c.To = answer.Followed.Dates[n-1].Date
 		}
 		s.followed = c
-		if closed, err = season.Leave(s.ctx, c, answer.Followed, s.ways(), effort); err != nil {
+		ways := s.ways()
+		ways.NeedG, ways.Wanted = s.needG, answer.Wanted
+		if closed, err = season.Leave(s.ctx, c, answer.Followed, ways, effort); err != nil {
 			return s.cannot(err)
 		}
 	}

@@ -6,19 +6,23 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"rootbell/internal/base/finding"
 	"rootbell/internal/base/quantity"
+	"rootbell/internal/school/season"
 	"rootbell/internal/school/term"
 )
 
 // seasonCodes are the findings that are about the days of a tub.
 var seasonCodes = []string{
-	"air-outside", "humidity-full", "meal-before-sowing", "meal-closed", "nursery-cells", "nursery-dark", "nursery-none", "nursery-poor", "nursery-slow", "reading-impossible", "reading-far", "reading-harvested", "reading-risen", "sow-after-transplant",
-	"zone-missing", "zone-unknown",
+	"air-outside", "humidity-full", "lamp-no-flux", "lamp-no-hours", "light-low", "light-meal", "lux-useless", "meal-before-sowing", "meal-closed",
+	"nursery-cells", "nursery-dark", "nursery-none", "nursery-poor", "nursery-slow", "open-days-none", "oxygen-low", "reading-impossible", "reading-far",
+	"reading-harvested", "reading-risen", "sow-after-transplant", "water-warm", "window-read", "zone-missing", "zone-unknown",
 }
 
-// OfSeason tells whether a finding is about the days of a tub.
+// OfSeason tells whether a finding is about the days of a tub, or about the
+// light and the water that they rest on.
 func OfSeason(f finding.Finding) bool {
 	return strings.HasPrefix(f.Code, "season-") || slices.Contains(seasonCodes, f.Code)
 }
@@ -56,6 +60,9 @@ func (s *Season) Answer(a *Assessment) string {
 	} else {
 		out = append(out, fmt.Sprintf("The plants move on %s.", words(s.TransplantOn)))
 	}
+	if s.ReadyChance < s.WantedChance {
+		out = append(out, "That is not as sure as you want it.")
+	}
 	out = append(out, fmt.Sprintf("Ready by %s: %s, as %s came; %s is wanted.", by, quantity.Chance(s.ReadyChance), s.counted(s.ReadyChance), strings.TrimPrefix(quantity.Chance(s.WantedChance), "about ")))
 	if s.NeededG > 0 {
 		gram := func(g float64) string {
@@ -82,13 +89,28 @@ func thousands(n int) string {
 	return fmt.Sprintf("%d,%03d", n/1000, n%1000)
 }
 
+// dry says when the lowest line is reached.
+func (c LeaveIt) dry() string {
+	at := func(t *time.Time) string { return term.DateOf(*t).Words() + t.Format(", 15:04") }
+	switch {
+	case c.RunsDryP95 == nil:
+		return ""
+	case c.RunsDryP50 == nil:
+		return fmt.Sprintf(" The first of twenty runs dry on %s.", at(c.RunsDryP95))
+	}
+	return fmt.Sprintf(" The first of twenty runs dry on %s, half of them by %s.", at(c.RunsDryP95), at(c.RunsDryP50))
+}
+
 // Answer is a closed stretch in some sentences.
 func (c LeaveIt) Answer(of int) string {
-	out := Runs(c.Risk, of) + " fell below the lowest line."
-	if c.RunsDryP95 != nil {
-		out += fmt.Sprintf(" The first of twenty runs dry on %s.", term.DateOf(*c.RunsDryP95).Words()+c.RunsDryP95.Format(", 15:04"))
+	out := Runs(c.Risk, of) + " fell below the lowest line"
+	if thirsty := quantity.Chance(c.RiskHigh); c.RiskHigh > c.Risk && thirsty != quantity.Chance(c.Risk) {
+		out += "; where the class's plants drink much, " + thirsty
 	}
+	out += "." + c.dry()
 	switch {
+	case c.Risk < season.MostRisk() && len(c.Options) > 0:
+		out += " That is under 1 in 20: filling up to the line is enough. For plants that drink much:"
 	case c.Take >= 0 && c.Take < len(c.Options):
 		out += " To do: " + c.Options[c.Take].Do
 	case len(c.Options) > 0:

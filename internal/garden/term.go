@@ -58,6 +58,9 @@ func (a *assessor) term() *term.Calendar {
 	for i := range s.Terms {
 		a.termDays(i, c)
 	}
+	if s.OpenDays != nil && len(s.OpenDays) == 0 {
+		a.warn("open-days-none", "school.open_days", "No day of the week is named as one with school, so Monday to Friday are taken.", "Name them: open_days: [mon, tue, wed, thu, fri].")
+	}
 	for i, closed := range s.Closed {
 		a.closedDays(i, closedSpan(closed), c)
 	}

@@ -174,14 +174,25 @@ func seasonClosed(b *bytes.Buffer, s *garden.Season) {
 			if i == c.Take {
 				lead = "  * "
 			}
-			wrap(b, lead, plain(o.Do)+" Then "+quantity.Chance(o.Risk)+".")
+			wrap(b, lead, plain(o.Do)+" Then it runs low in "+quantity.Chance(o.Risk)+".")
 		}
+		seasonFailures(b, c)
 	}
 	if others > 0 {
 		wrap(b, "", fmt.Sprintf("Weekends and shorter: %d, in each at most %s fell below the lowest line.", others, garden.Runs(worst, s.Runs)))
 	}
 	if slices.ContainsFunc(s.Closed, func(c garden.LeaveIt) bool { return len(c.Options) > 0 }) {
 		b.WriteString("* marks what to do.\n")
+	}
+}
+
+// seasonFailures are what a pump that stops and a power cut do to a stretch.
+func seasonFailures(b *bytes.Buffer, c garden.LeaveIt) {
+	if c.PumpFailure != nil {
+		wrap(b, "  ", "If the pump stops: "+plain(c.PumpFailure.Breath()))
+	}
+	if cut := c.PowerCut; cut != nil && cut.Risk > 0 {
+		wrap(b, "  ", fmt.Sprintf("If the power fails for %.0f h, it runs low in %s.", cut.Hours, quantity.Chance(cut.Risk)))
 	}
 }
 

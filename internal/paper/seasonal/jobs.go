@@ -79,9 +79,6 @@ func (p papers) jobs() []job {
 			}
 			out = append(out, j)
 		}
-		if nth["lower"] == 0 {
-			out = append(out, p.lowerings(i)...)
-		}
 		out = append(out, p.leavings(i)...)
 	}
 	slices.SortStableFunc(out, func(a, b job) int {

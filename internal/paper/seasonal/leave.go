@@ -290,7 +290,7 @@ func (p papers) fails(l garden.LeaveIt) content.Table {
 	t := content.Table{Caption: "What a failure does, and when", Wordy: true, Columns: []content.Column{{Head: "what fails"}, {Head: "what it does"}}}
 	add := func(what, does string) { t.Rows = append(t.Rows, []string{what, does}) }
 	if c := l.PumpFailure; c != nil {
-		add("the pump stops", "No bubbles: the water's oxygen falls to 4 mg/L in about "+lasting(c.To4)+", to 3 in "+lasting(c.To3)+", to 2 in "+lasting(c.To2)+"."+outlasts(c.To2, l.Hours))
+		add("the pump stops", "No bubbles: "+c.Breath()+outlasts(c.To2, l.Hours))
 	}
 	if c := l.PowerCut; c != nil {
 		add("power cut", "Counted with "+hours(c.Hours)+": the pump stops as above, the lamp is off, and a timer may go on at another hour. The water falls below the lowest line in "+chance(c.Risk)+" cases.")

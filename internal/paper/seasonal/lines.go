@@ -37,27 +37,3 @@ func (p papers) lineOn(tub int, d term.Date) float64 {
 	}
 	return mm
 }
-
-// hairMM is less than a change of a line that anybody marks.
-const hairMM = 0.5
-
-// lowerings are the days on which a tub's fill line comes down, where the season
-// has no task for them: the first open one from there on.
-func (p papers) lowerings(tub int) []job {
-	var out []job
-	was := 0.0
-	for _, day := range p.a.Tubs[tub].Season.Days {
-		on, ok := date(day.Date)
-		if !ok || day.LineMM <= 0 || was > 0 && day.LineMM > was-hairMM {
-			continue
-		}
-		if open, comes := p.a.Term.OpenFrom(on); was > 0 && comes {
-			out = append(out, job{
-				on: open, kind: "lower", tub: p.a.Tubs[tub].Name, nth: len(out) + 1,
-				do: "From now on fill up to " + p.mark(day.LineMM) + " only: let the water fall to it.", why: "Roots hang in the water now, and want air over it.",
-			})
-		}
-		was = day.LineMM
-	}
-	return out
-}

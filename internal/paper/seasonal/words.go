@@ -48,18 +48,6 @@ func whole(words string) string { return strings.ReplaceAll(words, " ", noBreak)
 // hours are whole hours, as one counts the time in which nobody comes.
 func hours(h float64) string { return count(int(math.Round(h)), "hour", "hours") }
 
-// lasting says a length of time as people do: in days from three days on.
-func lasting(h float64) string {
-	const day, inDays = 24, 72
-	switch {
-	case h < 1:
-		return "under an hour"
-	case h >= inDays:
-		return count(int(math.Round(h/day)), "day", "days")
-	}
-	return hours(h)
-}
-
 // count is so many things.
 func count(n int, one, many string) string {
 	if n == 1 {

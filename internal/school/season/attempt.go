@@ -26,6 +26,7 @@ type tries struct {
 	ways  Ways
 	e     Effort
 	clock Clock
+	ends  []forecast.State // of the course, on the day of the meal
 }
 
 // season is the stretch as a forecast follows it from its first hour, when

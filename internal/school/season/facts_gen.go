@@ -20,6 +20,7 @@ const (
 	factSettleStretch  facts.ID = "settle.stretch"
 	factChanceUsual    facts.ID = "chance.usual"
 	factChanceBest     facts.ID = "chance.best"
+	factMealKeeps      facts.ID = "meal.keeps"
 	factStandLate      facts.ID = "stand.late"
 	factThinAfter      facts.ID = "thin.after"
 	factChangeLast     facts.ID = "change.last"

@@ -19,6 +19,8 @@ type Ways struct {
 	StillLowestMM float64   // never below, without a pump; 0: the tub's own
 	LoweredOn     term.Date // the day on which the line had been lowered by stages for the still way; zero for never
 	From          time.Time // stretches that begin before are left out
+	NeedG         float64   // of this tub for the meal, fresh; 0: no plant is missed
+	Wanted        float64   // chance of it that is wanted
 }
 
 // Closed is one closed stretch and what can be done for it.
@@ -29,7 +31,7 @@ type Closed struct {
 	DryHalf  time.Time // half the runs have fallen below it; zero: not within the stretch
 	DryFirst time.Time // one in twenty has
 	Options  []Option  // from the least burden up
-	Take     int       // the first that brings the risk under 1 in 20; -1: nothing is needed or nothing does
+	Take     int       // the first that brings the risk under 1 in 20 and leaves enough for the meal, else the first that does the one; -1: nothing is needed or nothing does
 	Needed   bool      // the risk is 1 in 20 or more as things go
 	PowerCut *Case     // nil in a tub without a pump
 	Pump     *Case
@@ -46,15 +48,19 @@ type Option struct {
 	Off       Lamp      // the timer then
 	Plants    []int     // taken out of each stand
 	Left      int       // plants that stay, where some are taken out
+	Meal      float64   // chance that those are enough for the meal
+	Short     bool      // and that is less than is wanted, by their absence
 	VisitL    float64   // plain water poured in by one visit
 	VisitFrom time.Time // window of the visit
 	VisitTo   time.Time
+
+	how attempt // it is done
 }
 
 // Do is the option in one or two sentences, in a system of units.
 func (o Option) Do(s quantity.System) string { return optionWords(o, s) }
 
-// Case is what a failure does within a stretch.
+// Case is what a failure does within a stretch that is left in the way to take.
 type Case struct {
 	Hours         float64       // that it lasts
 	To4, To3, To2 forecast.Band // hours until the oxygen falls to 4, 3 and 2 mg/L
@@ -80,7 +86,7 @@ func Leave(ctx context.Context, c Course, f Followed, w Ways, e Effort) ([]Close
 		if s.Stretch.Since.Before(w.From) {
 			continue
 		}
-		t := tries{Course: c, Standing: s, ways: w, e: e, clock: f.Clock}
+		t := tries{Course: c, Standing: s, ways: w, e: e, clock: f.Clock, ends: f.Ends}
 		closed, err := t.closed(ctx)
 		if err != nil {
 			return nil, err

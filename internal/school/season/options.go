@@ -12,10 +12,11 @@ var kinds = []string{"fill", "lamp", "harvest", "fewer", "visit", "still"}
 
 // options are what can be done, each with its own risk: every way alone, and
 // the least burdensome ways together where they are enough and what is lighter
-// is not. Where nothing is enough, those together that leave the least risk.
+// is not. Where nothing is enough, those together that leave the least risk;
+// but what keeps the water and costs the meal comes before.
 func (t tries) options(ctx context.Context) (out []Option, err error) {
 	enough := false
-	var closest *Option
+	var closest, costly *Option
 	for load := 1; load < 1<<len(kinds); load++ {
 		ways := waysOf(load)
 		if len(ways) > 1 && (enough || !join(ways, out)) || ways[0] == "fewer" && len(ways) == 1 && serves(out, "harvest") {
@@ -29,23 +30,31 @@ func (t tries) options(ctx context.Context) (out []Option, err error) {
 			continue
 		case len(ways) == 1 || o.enough():
 			out = append(out, o)
+		case o.keeps() && costly == nil:
+			costly = &o
 		case closest == nil || o.Risk < closest.Risk:
 			closest = &o
 		}
 		enough = enough || o.enough()
 	}
-	if !enough && closest != nil {
-		out = append(out, *closest)
+	if costly == nil {
+		costly = closest
+	}
+	if !slices.ContainsFunc(out, Option.keeps) && costly != nil {
+		out = append(out, *costly)
 	}
 	slices.SortStableFunc(out, func(a, b Option) int { return burden(a.Kind) - burden(b.Kind) })
 	return out, nil
 }
 
-// enough tells whether an option brings the risk under the most that is let
-// be; a visit needs a window.
-func (o Option) enough() bool {
+// keeps tells whether an option brings the risk under the most that is let be;
+// a visit needs a window.
+func (o Option) keeps() bool {
 	return o.Risk < MostRisk() && (o.VisitL <= 0 || !o.VisitFrom.IsZero())
 }
+
+// enough tells whether it does, and leaves what the meal needs.
+func (o Option) enough() bool { return o.keeps() && !o.Short }
 
 // waysOf are the ways of a load, in which each way is one binary digit.
 func waysOf(load int) (out []string) {
@@ -73,7 +82,7 @@ func join(ways []string, alone []Option) bool {
 
 // serves tells whether a way alone is enough.
 func serves(all []Option, kind string) bool {
-	return slices.ContainsFunc(all, func(o Option) bool { return o.Kind == kind && o.enough() })
+	return slices.ContainsFunc(all, func(o Option) bool { return o.Kind == kind && o.keeps() })
 }
 
 // burden orders kinds: each way weighs more than all before it together.
@@ -129,6 +138,7 @@ func (t tries) least(ctx context.Context, ways []string) (Option, bool, error) {
 		return o, false, err
 	}
 	a, o := full(n)
+	o.how = a
 	err = t.rate(ctx, a, &o)
 	return o, err == nil, err
 }
@@ -163,8 +173,43 @@ func (t tries) rate(ctx context.Context, a attempt, o *Option) (err error) {
 	if o.Risk, err = t.risk(ctx, a, t.e.members(), asTheyAre); err != nil {
 		return err
 	}
+	t.eaten(o)
 	o.RiskHigh, err = t.risk(ctx, a, t.e.search(), high)
 	return err
+}
+
+// eaten enters what an option that takes plants out leaves for the meal. What is
+// picked on the last days before is picked for it.
+func (t tries) eaten(o *Option) {
+	if t.ways.NeedG <= 0 || o.taken() == 0 || len(t.ends) == 0 {
+		return
+	}
+	all := t.fed(nil)
+	o.Meal = t.fed(o.Plants)
+	if t.Stretch.Before().Since(t.To) >= -MealKeepsDays() {
+		o.Meal = all
+	}
+	o.Short = o.Meal < min(t.ways.Wanted, all-helps)
+}
+
+// fed is the share of members whose plants on the day of the meal are enough
+// for it without some of each stand.
+func (t tries) fed(out []int) float64 {
+	n := 0
+	for _, end := range t.ends {
+		g := 0.0
+		for j := range t.Tub.Stands {
+			s, plants := &t.Tub.Stands[j], end.Plants[j]
+			if j < len(out) {
+				plants = max(0, plants-out[j])
+			}
+			g += s.Model.HarvestG(end.Stands[j], s.PerM2) * float64(plants)
+		}
+		if g >= t.ways.NeedG {
+			n++
+		}
+	}
+	return float64(n) / float64(len(t.ends))
 }
 
 // dose is how a way is done; its most is 0 where it cannot be.

@@ -2,6 +2,7 @@ package season
 
 import (
 	"context"
+	"slices"
 
 	"rootbell/internal/forecast"
 	"rootbell/internal/school/term"
@@ -21,10 +22,7 @@ func (t tries) closed(ctx context.Context) (Closed, error) {
 	out.Needed = out.Risk >= MostRisk()
 	out.DryHalf, _ = t.clock.Moment(t.Dry.DryAt.P50)
 	out.DryFirst, _ = t.clock.Moment(t.Dry.DryAt.P5)
-	now, err := t.run(ctx, attempt{}, t.e.search(), asTheyAre)
-	if err != nil {
-		return out, err
-	}
+	var err error
 	if out.RiskHigh, err = t.risk(ctx, attempt{}, t.e.search(), high); err != nil {
 		return out, err
 	}
@@ -41,36 +39,42 @@ func (t tries) closed(ctx context.Context) (Closed, error) {
 	if out.Needed {
 		out.Take = first(out.Options)
 	}
-	return out, t.cases(ctx, &out, now)
+	return out, t.cases(ctx, &out)
 }
 
-// first is the first option that brings the risk under the most that is let
-// be; -1 for none.
+// first is the first option that is enough, else the first that keeps the
+// water; -1 for none.
 func first(all []Option) int {
-	for i, o := range all {
-		if o.enough() {
-			return i
-		}
+	if i := slices.IndexFunc(all, Option.enough); i >= 0 {
+		return i
 	}
-	return -1
+	return slices.IndexFunc(all, Option.keeps)
 }
 
-// cases enters what failures do. How fast the oxygen falls is worked out for
+// cases enters what failures do where the tub is left in the way to take, or as
+// it stands where there is none. How fast the oxygen falls is worked out for
 // the stretch's last hour, when roots are largest and the water is lowest.
 // Plants drink as much without the pump as with it, and less in the dark.
-func (t tries) cases(ctx context.Context, out *Closed, now forecast.Forecast) error {
+func (t tries) cases(ctx context.Context, out *Closed) error {
 	if t.Tub.Still {
 		return nil
 	}
+	way, risk := attempt{}, out.Risk
+	if out.Take >= 0 {
+		way, risk = out.Options[out.Take].how, out.Options[out.Take].Risk
+	}
+	end, err := t.run(ctx, way, t.e.search(), asTheyAre)
+	if err != nil {
+		return err
+	}
 	hours := t.Stretch.Hours()
-	pump := Case{Hours: hours, Risk: out.Risk}
-	pump.To4, pump.To3, pump.To2 = t.breath(now)
+	pump := Case{Hours: hours, Risk: risk}
+	pump.To4, pump.To3, pump.To2 = t.breath(end)
 	cut := pump
 	cut.Hours = min(hours, value(factPowerCut))
-	if out.Risk > 0 {
-		var err error
-		e := forecast.Event{Kind: forecast.PowerCut, Hours: cut.Hours}
-		if cut.Risk, err = t.risk(ctx, attempt{failure: &e}, t.e.members(), asTheyAre); err != nil {
+	if risk > 0 {
+		way.failure = &forecast.Event{Kind: forecast.PowerCut, Hours: cut.Hours}
+		if cut.Risk, err = t.risk(ctx, way, t.e.members(), asTheyAre); err != nil {
 			return err
 		}
 	}

@@ -23,8 +23,11 @@ func (a *Answer) tasks(w Wish) []Task {
 	}
 	for i, l := range w.Care.Lines {
 		if !l.From.Before(a.MoveOn) && l.From.Before(a.ReadyBy) && (i == 0 || l.MM != w.Care.Lines[i-1].MM) {
-			out = append(out, Task{Kind: "lower", On: l.From, MM: l.MM})
+			out = append(out, Task{Kind: "lower", On: l.From, MM: l.MM, What: byStages})
 		}
+	}
+	if on, ok := w.lowered(a.MoveOn); ok && on.Before(a.ReadyBy) {
+		out = append(out, Task{Kind: "lower", On: on, MM: w.Care.LoweredMM})
 	}
 	out = append(out, a.raise(w)...)
 	if harvest, ok := w.Calendar.OpenUntil(a.HarvestTo); ok {
@@ -36,6 +39,9 @@ func (a *Answer) tasks(w Wish) []Task {
 	slices.SortStableFunc(out, func(x, y Task) int { return cmp.Or(x.On.Compare(y.On), cmp.Compare(order(x), order(y))) })
 	return out
 }
+
+// byStages is what a line that is lowered step by step is told by.
+const byStages = "stage"
 
 // order is that of the tasks of one day.
 func order(t Task) int {
@@ -57,8 +63,9 @@ func (d CropDates) tasks(w Wish) []Task {
 	if d.ThinOn.Set() {
 		out = append(out, Task{Kind: "thin", On: d.ThinOn, Crop: name, Count: d.Cells})
 	}
-	if on, ok := w.Calendar.OpenUntil(by.Add(-w.lead())); ok && by.Set() && by.After(w.Today) {
-		if on.Before(w.Today) {
+	if by.Set() && by.After(w.Today) {
+		on, ok := w.Calendar.OpenUntil(by.Add(-w.lead()))
+		if !ok || on.Before(w.Today) { // late already: as soon as somebody is there
 			on, ok = w.Calendar.OpenFrom(w.Today)
 		}
 		if ok && !on.After(by) {
@@ -99,6 +106,16 @@ func (a *Answer) raise(w Wish) (out []Task) {
 		out, hang.OverLidMM = append(out, Task{Kind: "lamp", On: day.Date, MM: to}), to
 	}
 	return out
+}
+
+// lowered is the first open day on which a tub is filled up to its lower line
+// only; false where the line stays, or comes down by stages.
+func (w Wish) lowered(move term.Date) (term.Date, bool) {
+	c := w.Care
+	if !move.Set() || c.LowerDays <= 0 || c.LoweredMM <= 0 || c.LoweredMM >= w.Line(move) {
+		return term.Date{}, false
+	}
+	return w.Calendar.OpenFrom(move.Add(c.LowerDays))
 }
 
 // Lowering are the fill lines by which a tub's line is lowered in stages, once

@@ -13,7 +13,7 @@ type Task struct {
 	Count  int       // seeds, plants, cells to thin, eaters
 	Cells  int       // that seeds are sown into
 	MM     float64   // new height of the lamp over the lid, or new line over the floor
-	What   string    // that is ordered
+	What   string    // that is ordered; of a line, whether it comes down by stages
 	Before term.Date // by which it must be there
 }
 

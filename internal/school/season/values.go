@@ -18,3 +18,6 @@ func BestChance() float64 { return value(factChanceBest) / 100 }
 
 // VisitLitres is the most that one visit pours in.
 func VisitLitres() float64 { return value(factVisitWater) }
+
+// MealKeepsDays is how many days before a meal plants are picked for it.
+func MealKeepsDays() int { return int(value(factMealKeeps)) }

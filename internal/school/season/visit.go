@@ -54,6 +54,7 @@ func (t tries) visited(ctx context.Context, o Option, doses []dose) (Option, boo
 	if o.VisitL <= 0 {
 		return o, false, nil
 	}
+	o.how = a
 	err = t.rateVisit(ctx, a, &o)
 	return o, err == nil, err
 }

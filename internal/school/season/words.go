@@ -45,7 +45,7 @@ func taskWords(t Task, s quantity.System) string {
 	case "lamp":
 		return "Raise the lamp to " + quantity.FormatMark(t.MM, s) + " over the lid."
 	case "lower":
-		return "From today fill only up to " + quantity.FormatMark(t.MM, s) + " over the floor of the tub."
+		return "From now on fill up to " + quantity.FormatMark(t.MM, s) + " over the floor only: let the water fall to it."
 	case "change-out":
 		return "Change the water."
 	case "harvest":
@@ -68,7 +68,11 @@ func taskWhy(t Task, s quantity.System) string {
 	case "lamp":
 		return "Plants would soon be too near to it."
 	case "lower":
-		return "Roots hang now. Those in the air over the water take oxygen from it; no more than " + quantity.FormatMark(value(factLowerRate), s) + " a day, so that roots can follow."
+		why := "Roots hang in the water now. Those in the air over it take oxygen from there."
+		if t.What == byStages {
+			why += " No more than " + quantity.FormatMark(value(factLowerRate), s) + " a day, so that roots can follow."
+		}
+		return why
 	case "change-out":
 		return "What plants leave behind adds up."
 	}
@@ -102,6 +106,9 @@ func optionWords(o Option, s quantity.System) string {
 	var all []string
 	for _, way := range strings.Split(o.Kind, "+") {
 		all = append(all, wayWords(way, o, s))
+	}
+	if o.Short {
+		all = append(all, "What stays is enough for the meal in "+quantity.Chance(o.Meal)+" seasons.")
 	}
 	return strings.Join(all, " ")
 }

@@ -1,0 +1,128 @@
+package garden_test
+
+import (
+	"bytes"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"rootbell/internal/garden"
+)
+
+// How fast the oxygen falls is told from where it stands: what it is under
+// already takes no hours.
+func TestHowFastTheOxygenFalls(t *testing.T) {
+	for _, c := range []struct {
+		to4, to3, to2 float64
+		want          string
+	}{
+		{3.2, 5.1, 8.4, "the oxygen falls to 4 mg/L in about 3 h, to 3 mg/L in about 5 h, to 2 mg/L in about 8 h."},
+		{0.4, 1.6, 96, "the oxygen falls to 4 mg/L in less than an hour, to 3 mg/L in about 2 h, to 2 mg/L in about 4 days."},
+		{0, 0.6, 2, "the oxygen is under 4 mg/L already before, and falls to 3 mg/L in less than an hour, to 2 mg/L in about 2 h."},
+		{0, 0, 0, "the oxygen is under 2 mg/L already before."},
+	} {
+		if got := (garden.LeaveCase{To4: c.to4, To3: c.to3, To2: c.to2}).Breath(); got != c.want {
+			t.Errorf("%v h, %v h, %v h: %q", c.to4, c.to3, c.to2, got)
+		}
+	}
+}
+
+// What is said of a stretch: both thirsts, both moments, and what to do. Where
+// only a thirsty class runs low nothing is said to have failed.
+func TestWhatIsSaidOfAStretch(t *testing.T) {
+	half, first := time.Date(2027, 3, 28, 17, 50, 0, 0, time.UTC), time.Date(2027, 3, 25, 13, 47, 0, 0, time.UTC)
+	fill := []garden.LeaveDo{{Kind: "fill", Do: "Fill up to 16.0 cm.", Risk: 0.01}}
+	for _, c := range []struct {
+		name      string
+		of        garden.LeaveIt
+		says, not []string
+	}{
+		{
+			"dry",
+			garden.LeaveIt{Risk: 0.6, RiskHigh: 1, RunsDryP50: &half, RunsDryP95: &first, Options: fill},
+			[]string{"600 of 1,000 runs fell below the lowest line; where the class's plants drink much, more than 99 in 100.", "dry on Thu 25 Mar, 13:47, half of them by Sun 28 Mar, 17:50.", "To do: Fill up to 16.0 cm."},
+			nil,
+		},
+		{
+			"thirsty only",
+			garden.LeaveIt{Risk: 0.03, RiskHigh: 0.2, Options: fill, Take: -1},
+			[]string{"30 of 1,000 runs", "about 1 in 5", "filling up to the line is enough"},
+			[]string{"Nothing that was tried", "To do"},
+		},
+		{"beyond help", garden.LeaveIt{Risk: 0.6, RiskHigh: 0.6, Options: fill, Take: -1}, []string{"Nothing that was tried brings it under 1 in 20."}, []string{"drink much"}},
+		{"quiet", garden.LeaveIt{Take: -1}, []string{"Nothing needs doing but filling up to the line."}, []string{"drink much", "runs dry"}},
+	} {
+		got := c.of.Answer(1000)
+		for _, want := range c.says {
+			if !strings.Contains(got, want) {
+				t.Errorf("%s: %q lacks %q", c.name, got, want)
+			}
+		}
+		for _, not := range c.not {
+			if strings.Contains(got, not) {
+				t.Errorf("%s: %q says %q", c.name, got, not)
+			}
+		}
+	}
+}
+
+// A plan without a meal has none among its tasks, and no finding speaks of one.
+func TestAPlanWithoutAMeal(t *testing.T) {
+	a := seasonOf(t, parsed(t, "no meal", text(t, fernhollowPlan, edit{"school.meal.day", ""}, edit{"school.meal.eaters", ""}, edit{"school.meal.portion", ""}, edit{"school.meal.chance", ""})), nil)
+	for _, tub := range a.Tubs {
+		if !slices.ContainsFunc(tub.Season.Tasks, func(k garden.SeasonTask) bool { return k.Kind == "harvest" }) {
+			t.Errorf("%s has no harvest", tub.Name)
+		}
+		for _, k := range tub.Season.Tasks {
+			if k.Kind == "meal" {
+				t.Errorf("%s: %+v", tub.Name, k)
+			}
+		}
+	}
+	for _, f := range a.Findings {
+		if garden.OfSeason(f) && strings.Contains(f.Text, "the meal") {
+			t.Errorf("%+v", f)
+		}
+	}
+}
+
+// The line that comes down once roots hang is a task of the season.
+func TestTheLoweredLineIsATask(t *testing.T) {
+	a := seasonOf(t, parsed(t, "lowered", text(t, fernhollowPlan)), nil)
+	for _, tub := range a.Tubs {
+		i := slices.IndexFunc(tub.Season.Tasks, func(k garden.SeasonTask) bool { return k.Kind == "lower" })
+		if i < 0 {
+			t.Errorf("%s has none: %+v", tub.Name, tub.Season.Tasks)
+			continue
+		}
+		for _, d := range tub.Season.Days {
+			if lower := d.LineMM < tub.Season.Days[0].LineMM; lower != (d.Date >= tub.Season.Tasks[i].On) && d.Open {
+				t.Errorf("%s: line %v on %s, lowered on %s", tub.Name, d.LineMM, d.Date, tub.Season.Tasks[i].On)
+			}
+		}
+	}
+}
+
+func TestADateThatIsMissedIsSaid(t *testing.T) {
+	a := seasonOf(t, parsed(t, "missed", text(t, fernhollowPlan, edit{"school.meal.eaters", "300"})), nil)
+	for _, tub := range a.Tubs {
+		s := tub.Season
+		if s.ReadyChance >= s.WantedChance || !strings.Contains(s.Answer(a), "That is not as sure as you want it.") || len(s.Moves) == 0 {
+			t.Errorf("%s: %q, %v", tub.Name, s.Answer(a), s.Moves)
+		}
+	}
+}
+
+// A list of open days without a day in it is not taken in silence.
+func TestNoOpenDayIsNamed(t *testing.T) {
+	named := text(t, fernhollowPlan)
+	a := seasonOf(t, parsed(t, "open days", bytes.Replace(named, []byte("[mon, tue, wed, thu, fri]"), []byte("[]"), 1)), nil)
+	if f, ok := found(a, "open-days-none"); !ok || f.Field != "school.open_days" || !garden.OfSeason(f) {
+		t.Errorf("%+v, %v", f, codes(a))
+	}
+	a = seasonOf(t, parsed(t, "open days", bytes.Replace(named, []byte("  open_days: [mon, tue, wed, thu, fri]\n"), nil, 1)), nil)
+	if _, ok := found(a, "open-days-none"); ok {
+		t.Error("what is left out has its default")
+	}
+}
