@@ -200,8 +200,7 @@ func postedView(posted url.Values) viewing {
 
 // begin makes a garden from the first page.
 func (s *Server) begin(w http.ResponseWriter, r *http.Request) {
-	if err := r.ParseForm(); err != nil {
-		s.refuse(w, r, http.StatusRequestEntityTooLarge, "The form was too long or broken, so nothing was read.", "Go back and try again with less in it.")
+	if !s.readForm(w, r) {
 		return
 	}
 	v := postedView(r.PostForm)
@@ -225,8 +224,7 @@ func (s *Server) begin(w http.ResponseWriter, r *http.Request) {
 
 // tryBegin draws what is being measured, while it is typed.
 func (s *Server) tryBegin(w http.ResponseWriter, r *http.Request) {
-	if err := r.ParseForm(); err != nil {
-		s.refuse(w, r, http.StatusRequestEntityTooLarge, "The form was too long or broken, so nothing was read.", "Go back and try again with less in it.")
+	if !s.readForm(w, r) {
 		return
 	}
 	b := newBegin(postedView(r.PostForm), r.PostForm.Get("shape"), r.PostForm, nil)

@@ -24,9 +24,9 @@ type keepRow struct {
 	Words string
 }
 
-// tubForm makes the form of a tub. The order of the calls is the order in which
+// buildFormOf makes the form of a tub. The order of the calls is the order in which
 // the changes are made.
-func tubForm(f *form, tub int) buildForm {
+func buildFormOf(f *form, tub int) buildForm {
 	at := func(rest string) string { return fmt.Sprintf("tubs[%d].%s", tub, rest) }
 	b := buildForm{Layout: at("layout")}
 	b.Given = append(shapeGroups(f, at), lidGroups(f, at)...)
@@ -34,7 +34,7 @@ func tubForm(f *form, tub int) buildForm {
 		f.field(at("cup.body"), "body", " "), f.field(at("cup.rim"), "rim", " "),
 		f.field(at("cup.depth"), "depth", " "), f.field(at("hole"), "hole", " "),
 	}, Note: "Of five cups the largest body and the smallest rim. Hole left empty: the saw that suits the cup."})
-	b.Wanted = append(b.Wanted, group{Legend: "Wanted", Fields: append(cropFields(f, tub, at),
+	b.Wanted = append(b.Wanted, group{Legend: "Wanted", Fields: append(cropFields(f, at),
 		f.field(at("plants"), "Plants", "Best, or a number."),
 		f.field(at("spacing.between"), "Least between centres", "Left empty: what the crop needs."),
 		f.field(at("litres_per_plant"), "Solution for each plant", "Left empty: what the crop needs."))})
@@ -45,18 +45,17 @@ func tubForm(f *form, tub int) buildForm {
 	b.Keep = keepRows(f.doc(), tub)
 	b.KeepFields, b.KeepShape = f.keepFields(), f.posted.Get("keep.shape")
 	f.asked = append(f.asked, b.Layout)
-	f.labels = map[string]string{b.Layout: "layout"}
-	for _, groups := range [][]group{b.Given, b.Wanted, b.More, b.Bay} {
-		for _, g := range groups {
-			for _, one := range g.Fields {
-				f.labels[one.Name] = strings.TrimPrefix(g.Legend+", "+one.Label, "Wanted, ")
-			}
-		}
+	f.call("", []field{{Name: b.Layout, Label: "layout"}})
+	for _, g := range b.Wanted {
+		f.call("", g.Fields)
+	}
+	for _, groups := range [][]group{b.Given, b.More, b.Bay} {
+		f.callGroups("", groups)
 	}
 	return b
 }
 
-func cropFields(f *form, tub int, at func(string) string) []field {
+func cropFields(f *form, at func(string) string) []field {
 	n := f.doc().Items(at("growing"))
 	if n == 0 {
 		return []field{f.field(at("crop"), "Crop", "")}

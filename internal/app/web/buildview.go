@@ -10,23 +10,9 @@ import (
 	"rootbell/internal/base/finding"
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
-	"rootbell/internal/garden/plan"
 	"rootbell/internal/paper/figure"
 	"rootbell/internal/paper/pack"
 )
-
-// buildBody is the page Build of one tub.
-type buildBody struct {
-	ID       string
-	Example  bool
-	Base     int // the revision that the form began from
-	Tub      string
-	Index    int
-	Others   []string
-	Form     buildForm
-	Work     *buildWork
-	Problems []problemView
-}
 
 // buildWork is what the garden's assessment says of one tub, ready to be shown.
 // Each of its parts is replaced by itself while a teacher types.
@@ -89,20 +75,18 @@ type findingView struct {
 	Where   string
 }
 
-type problemView struct{ What, Hint, Field, Where, Address string }
-
 // shownNumbers are the numbers of a tub that Build shows, by the end of their key.
 var shownNumbers = []string{"volume_solution", "fill_depth", "volume_reserve", "mass_filled", "mass_grown", "days_to_lowest", "room_for_plants"}
 
-// workOf shows a tub of an assessment.
-func workOf(o *opened, a *garden.Assessment, f *form, index int) *buildWork {
+// buildWorkOf shows a tub of an assessment.
+func buildWorkOf(o *opened, a *garden.Assessment, f *form, index int) *buildWork {
 	t := &a.Tubs[index]
 	w := &buildWork{ID: o.ID, Example: o.Example, Tub: t.Name, Index: index, Stop: a.StopOf(index), Answer: answerOf(a, t)}
 	w.Unit = map[quantity.System]string{quantity.Metric: "cm", quantity.US: "inches"}[a.Plan.Units]
 	if t.Lid != nil {
 		w.lid(a, index)
 	}
-	w.findings(o, a, f, index)
+	w.Findings, w.Further = foremostOf(findingsOf(o, a, f, func(one finding.Finding) bool { return !ofAnotherTub(one.Field, index) }, nowhere))
 	w.limits(t)
 	for _, key := range shownNumbers {
 		if n, ok := a.Book.Find("tubs." + garden.Slug(t.Name) + "." + key); ok && n.Known() {
@@ -115,6 +99,7 @@ func workOf(o *opened, a *garden.Assessment, f *form, index int) *buildWork {
 			w.Papers = append(w.Papers, p)
 		}
 	}
+	w.typed(f, index)
 	return w
 }
 
@@ -202,33 +187,10 @@ func layoutOf(a *garden.Assessment, index int, l *garden.Lid, x garden.Layout) l
 	return v
 }
 
-// findings takes what concerns the tub or the garden as a whole. Each leads to
-// its field, or to its line where the form has none.
-func (w *buildWork) findings(o *opened, a *garden.Assessment, f *form, index int) {
-	for _, one := range a.Findings {
-		if of := tubOf(one.Field); of >= 0 && of != index {
-			continue
-		}
-		v := findingView{Finding: one, Level: one.Level.String(), Where: plan.PathWords(o.Text, one.Field)}
-		v.Address = fmt.Sprintf("/g/%s/text#line-%d", o.ID, one.Line)
-		if slices.Contains(f.asked, one.Field) {
-			v.Address = "#" + idOf(one.Field)
-		}
-		if len(w.Findings) < 3 {
-			w.Findings = append(w.Findings, v)
-		} else {
-			w.Further = append(w.Further, v)
-		}
-	}
-}
-
-// tubOf is the place of the tub that a field belongs to, -1 for the garden.
-func tubOf(path string) int {
-	index := -1
-	if _, err := fmt.Sscanf(path, "tubs[%d]", &index); err != nil {
-		return -1
-	}
-	return index
+// ofAnotherTub tells whether a field belongs to another tub than this one.
+func ofAnotherTub(path string, index int) bool {
+	of := index
+	return scans(path, "tubs[%d]", &of) && of != index
 }
 
 func (w *buildWork) limits(t *garden.Tub) {
@@ -243,4 +205,37 @@ func (w *buildWork) limits(t *garden.Tub) {
 		w.Limits = append(w.Limits, limitView{name, fmt.Sprint(n), t.Plants.Moves[name], name == t.Plants.Binds})
 	}
 	slices.SortStableFunc(w.Limits, func(x, y limitView) int { return t.Plants.Limits[x.Name] - t.Plants.Limits[y.Name] })
+}
+
+// typed puts what was posted over what is in the plan where it could not be
+// saved, so that nothing typed is lost.
+func (w *buildWork) typed(f *form, tub int) {
+	if len(f.problems) == 0 {
+		return
+	}
+	for i := range w.Layouts {
+		if name := f.posted.Get(fmt.Sprintf("tubs[%d].layout", tub)); name != "" {
+			w.Layouts[i].Chosen = w.Layouts[i].Name == name
+		}
+	}
+	if f.posted.Get("holes") != fmt.Sprint(tub) {
+		return
+	}
+	for i := range w.Holes {
+		h := &w.Holes[i]
+		if x, y := holeField(h.N, "x"), holeField(h.N, "y"); f.posted.Has(x) && f.posted.Has(y) {
+			h.X, h.Y, h.Fixed = f.posted.Get(x), f.posted.Get(y), f.posted.Get(holeField(h.N, "fixed")) != ""
+		}
+	}
+	fixed := f.fixedHoles(tub)
+	for _, p := range f.problems {
+		var index int
+		if !scans(p.Field, fmt.Sprintf("tubs[%d].lid.holes[%%d]", tub), &index) || index >= len(fixed) {
+			continue
+		}
+		if at := slices.IndexFunc(w.Holes, func(h holeView) bool { return h.N == fixed[index].n }); at >= 0 && w.Holes[at].Error == nil {
+			v := f.problem(p, tub)
+			w.Holes[at].Error = &v
+		}
+	}
 }

@@ -65,10 +65,8 @@ func (s *Server) showCharts(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	body := chartsBody{ID: l.ID, Tub: l.tubName(), Example: l.Example}
-	for i, t := range l.Plan.Tubs {
-		if i != l.tub {
-			body.Others = append(body.Others, chartLink{Words: t.Name, Address: "?tub=" + garden.Slug(t.Name)})
-		}
+	for _, name := range l.otherTubs(l.tub) {
+		body.Others = append(body.Others, chartLink{Words: name, Address: "?tub=" + garden.Slug(name)})
 	}
 	if err := s.fillCharts(r.Context(), l, &body, r.URL.Query()); err != nil {
 		s.failed(w, r, err)

@@ -34,7 +34,7 @@ type offerView struct {
 // offerAsked are the fields of an offer that every one has, then those that
 // stand behind 'more'. An offer's list of words is typed with commas.
 var (
-	offerAsked = []struct{ Rest, Label, Hint string }{
+	offerAsked = []ask{
 		{"name", "Called", "A few words. No maker's name is needed."},
 		{"price", "Price", ""},
 		{"delivery", "Delivery", "0 where it costs nothing."},
@@ -42,12 +42,12 @@ var (
 		{"volume", "Water it holds", ""},
 		{"sites", "Holes", "Count them on the lid."},
 	}
-	offerHoles = []struct{ Rest, Label, Hint string }{
+	offerHoles = []ask{
 		{"pattern.rows", "rows", ""},
 		{"pattern.columns", "holes in a row", ""},
 		{"pattern.pitch", "from hole to hole", ""},
 	}
-	offerMore = []struct{ Rest, Label, Hint string }{
+	offerMore = []ask{
 		{"includes", "Comes with", "With commas: pump, stone, cups."},
 		{"past", "Where it comes from", "Unknown: second-hand, and nobody knows what was in it."},
 		{"meters", "Meters with it", "pH, EC, temperature."},
@@ -88,118 +88,72 @@ func chooseFormOf(f *form, a *garden.Assessment) chooseForm {
 
 // nameOffers keeps what each field is called with its head.
 func (f *form) nameOffers(m chooseForm) {
-	f.labels = map[string]string{}
-	add := func(head string, groups []group) {
+	labels := func(head string, groups []group) {
 		for _, g := range groups {
-			for _, one := range g.Fields {
-				f.labels[one.Name] = head + one.Label
-			}
+			f.call(head, g.Fields)
 		}
 	}
 	for _, o := range m.Offers {
-		add(o.Words+": ", o.Group)
-		add(o.Words+": ", o.More)
+		labels(o.Words+": ", o.Group)
+		labels(o.Words+": ", o.More)
 	}
-	add("", m.New)
-	add("", m.NewMore)
-	add("", m.Place)
-	add("price of ", m.Prices)
+	labels("", m.New)
+	labels("", m.NewMore)
+	labels("", m.Place)
+	labels("price of ", m.Prices)
 }
 
 // offer is one offer of the plan.
 func (f *form) offer(i int) offerView {
 	at := func(rest string) string { return fmt.Sprintf("offers[%d].%s", i, rest) }
-	one := func(rest, label, hint string) field {
-		if isList(rest) {
-			return f.listField(at(rest), label, hint)
+	one := func(x ask) field {
+		if isList(x.path) {
+			return f.own(at(x.path), x.label, x.hint, f.listed(at(x.path)))
 		}
-		if hint == "" {
-			hint = " "
+		if x.hint == "" {
+			x.hint = " "
 		}
-		return f.field(at(rest), label, hint)
+		return f.field(at(x.path), x.label, x.hint)
 	}
 	name, _, _, _ := f.doc().Value(at("name"))
 	v := offerView{Index: i, Words: name}
 	about, holes, more := group{Legend: "The offer"}, group{Legend: "How its holes lie", Pair: true}, group{Legend: "More of it"}
 	for _, x := range offerAsked {
-		about.Fields = append(about.Fields, one(x.Rest, x.Label, x.Hint))
+		about.Fields = append(about.Fields, one(x))
 	}
 	if n := f.doc().Items(at("holes")); n > 0 {
 		holes.Note = fmt.Sprintf("The places of its %d holes stand in the plan as text.", n)
 	} else {
 		for _, x := range offerHoles {
-			holes.Fields = append(holes.Fields, one(x.Rest, x.Label, x.Hint))
+			holes.Fields = append(holes.Fields, one(x))
 		}
 		holes.Note = "Left empty where they lie in no rows: then they are only counted."
 	}
 	for _, x := range offerMore {
-		more.Fields = append(more.Fields, one(x.Rest, x.Label, x.Hint))
+		more.Fields = append(more.Fields, one(x))
 	}
 	v.Group, v.More = []group{about, holes}, []group{more}
 	v.Open = toMend(v.Group) || toMend(v.More)
 	return v
 }
 
-// listField is a list of words in one field, with commas.
-func (f *form) listField(path, label, hint string) field {
-	out := field{ID: idOf(path), Name: path, Label: label, Hint: hint, Value: strings.Join(f.listAt(path), ", ")}
-	if f.posted.Has(path) {
-		out.Value = f.posted.Get(path)
-	}
-	for i := range f.problems {
-		if f.problems[i].Field == path || strings.HasPrefix(f.problems[i].Field, path+"[") {
-			out.Error = &f.problems[i]
-			break
-		}
-	}
-	return out
-}
-
-func (f *form) listAt(path string) []string {
-	var out []string
-	for k := range f.doc().Items(path) {
-		word, _, _, _ := f.doc().Value(fmt.Sprintf("%s[%d]", path, k))
-		out = append(out, word)
-	}
-	return out
-}
-
 // listChanges are the lists of words that a posted form has other than the text.
-func (f *form) listChanges() []edit {
+func (f *form) listChanges(int) []edit {
 	var out []edit
 	for i := range f.doc().Items("offers") {
 		for _, x := range offerMore {
-			path := fmt.Sprintf("offers[%d].%s", i, x.Rest)
-			if !isList(x.Rest) || !f.posted.Has(path) {
+			path := fmt.Sprintf("offers[%d].%s", i, x.path)
+			if !isList(x.path) || !f.posted.Has(path) {
 				continue
 			}
-			words := wordList(f.posted.Get(path))
-			if slices.Equal(words, f.listAt(path)) {
+			words := wordList(f.posted.Get(path), ",")
+			if slices.Equal(words, f.list(path)) {
 				continue
 			}
 			out = append(out, edit{plan.Change{Path: path, Typed: flowList(words)}, true})
 		}
 	}
 	return out
-}
-
-// wordList takes words apart at their commas.
-func wordList(typed string) []string {
-	var out []string
-	for word := range strings.SplitSeq(typed, ",") {
-		if word = strings.TrimSpace(word); word != "" {
-			out = append(out, word)
-		}
-	}
-	return out
-}
-
-func flowList(words []string) string {
-	var out []string
-	for _, w := range words {
-		out = append(out, plan.Flow(w))
-	}
-	return "[" + strings.Join(out, ", ") + "]"
 }
 
 // noPrice heads the fields of what has no price.
@@ -247,50 +201,30 @@ const kit = "kit."
 func (f *form) newOffer() []group {
 	about, holes := group{Legend: "Another offer"}, group{Legend: "How its holes lie", Pair: true, Note: "Seen from above. Left empty where they lie in no rows, or nobody knows: then they are only counted."}
 	for _, x := range offerAsked {
-		about.Fields = append(about.Fields, f.kitField(x.Rest, x.Label, x.Hint))
+		about.Fields = append(about.Fields, f.kitField(x))
 	}
 	for _, x := range offerHoles {
-		holes.Fields = append(holes.Fields, f.kitField(x.Rest, x.Label, x.Hint))
+		holes.Fields = append(holes.Fields, f.kitField(x))
 	}
-	about.Fields = append(about.Fields, f.kitField("includes", "Comes with", "With commas: pump, stone, cups."))
+	about.Fields = append(about.Fields, f.kitField(offerMore[0]))
 	return []group{about, holes}
 }
 
 func (f *form) newOfferMore() []group {
 	more := group{Legend: "More of it"}
 	for _, x := range offerMore {
-		if x.Rest != "includes" {
-			more.Fields = append(more.Fields, f.kitField(x.Rest, x.Label, x.Hint))
+		if x.path != "includes" {
+			more.Fields = append(more.Fields, f.kitField(x))
 		}
 	}
 	return []group{more}
 }
 
-func (f *form) kitField(rest, label, hint string) field {
-	name, unit := kit+rest, ""
-	spec, known := plan.SpecAt("offers[0]." + rest)
-	if known && spec.Measured {
-		unit = spec.Kind.Unit(f.units).Symbol
+func (f *form) kitField(x ask) field {
+	if isList(x.path) {
+		return f.own(kit+x.path, x.label, x.hint, "")
 	}
-	out := field{ID: "f-" + strings.ReplaceAll(name, ".", "-"), Name: name, Label: label, Hint: hint, Unit: unit, Value: f.posted.Get(name)}
-	if rest == "past" {
-		for _, w := range spec.Words {
-			out.Options = append(out.Options, option{w, w})
-		}
-		if out.Value == "" {
-			out.Value = spec.Default
-		}
-	}
-	if unit != "" && hasUnit(out.Value) {
-		out.Unit = ""
-	}
-	for i := range f.problems {
-		if f.problems[i].Field == name {
-			out.Error = &f.problems[i]
-			break
-		}
-	}
-	return out
+	return f.ownPart(kit, x, "offers[0]."+x.path)
 }
 
 // kitBegun tells whether something was typed of a new offer.
@@ -311,20 +245,20 @@ func (f *form) kitItem() (string, *plan.Problem) {
 	}
 	root := &branch{}
 	holes := 0
-	for _, list := range [][]struct{ Rest, Label, Hint string }{offerAsked, offerHoles, offerMore} {
+	for _, list := range [][]ask{offerAsked, offerHoles, offerMore} {
 		for _, x := range list {
-			v := typed(x.Rest)
-			if v == "" || x.Rest == "past" && v == "new" {
+			v := typed(x.path)
+			if v == "" || x.path == "past" && v == "new" {
 				continue
 			}
-			if strings.HasPrefix(x.Rest, "pattern.") {
+			if strings.HasPrefix(x.path, "pattern.") {
 				holes++
 			}
-			if isList(x.Rest) {
-				root.at(x.Rest).value = flowList(wordList(v))
+			if isList(x.path) {
+				root.at(x.path).value = flowList(wordList(v, ","))
 				continue
 			}
-			root.grow(x.Rest).value = plan.Flow(f.typedIn("offers[0]."+x.Rest, v))
+			root.grow(x.path).value = plan.Flow(f.typedIn("offers[0]."+x.path, v))
 		}
 	}
 	if holes > 0 && holes < len(offerHoles) {
@@ -335,8 +269,8 @@ func (f *form) kitItem() (string, *plan.Problem) {
 
 // intoKit moves problems of an offer that is not in the plan yet to the fields
 // in which it was typed.
-func (f *form) intoKit(problems []plan.Problem, index int) {
-	head := fmt.Sprintf("offers[%d]", index)
+func (f *form) intoKit(problems []plan.Problem) {
+	head := fmt.Sprintf("offers[%d]", f.doc().Items("offers"))
 	for i, p := range problems {
 		rest, mine := strings.CutPrefix(p.Field, head)
 		if !mine {

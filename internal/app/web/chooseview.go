@@ -3,12 +3,11 @@ package web
 import (
 	"fmt"
 	"html/template"
-	"slices"
 	"strings"
 
+	"rootbell/internal/base/finding"
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
-	"rootbell/internal/garden/plan"
 	"rootbell/internal/paper/deciding"
 	"rootbell/internal/paper/pack"
 )
@@ -47,12 +46,12 @@ type senseView struct {
 	Working *workingView
 }
 
-func (s *Server) chooseWork(o *opened, a *garden.Assessment, f *form) *chooseWork {
+func chooseWorkOf(o *opened, a *garden.Assessment, f *form) *chooseWork {
 	c := a.Choose
 	w := &chooseWork{ID: o.ID, Example: o.Example, Crops: c.Crops, Currency: a.Plan.Currency, Sizes: c.Sizes, Papers: pack.ChooseOf(a, revisionOf(o))}
 	w.Bold, w.Rest = c.Answer(a)
 	w.Share = quantity.Format(quantity.Share, c.Harvested, quantity.Metric)
-	w.findings(o, a, f)
+	w.Findings = findingsOf(o, a, f, ofOffers, besideOffer)
 	needs, same := deciding.CommonNeeds(c)
 	w.Needs = needs
 	for i := range c.Offers {
@@ -72,23 +71,18 @@ func (s *Server) chooseWork(o *opened, a *garden.Assessment, f *form) *chooseWor
 	return w
 }
 
-// findings takes what concerns the offers, and every stop.
-func (w *chooseWork) findings(o *opened, a *garden.Assessment, f *form) {
-	for _, one := range a.Findings {
-		if !strings.HasPrefix(one.Field, "offers") && one.Field != "school.adult_drills" {
-			continue
-		}
-		v := findingView{Finding: one, Level: one.Level.String(), Where: plan.PathWords(o.Text, one.Field)}
-		v.Address = fmt.Sprintf("/g/%s/text#line-%d", o.ID, one.Line)
-		var index int
-		switch {
-		case slices.Contains(f.asked, one.Field):
-			v.Address = "#" + idOf(one.Field)
-		case scans(one.Field, "offers[%d]", &index):
-			v.Address = "#" + idOf(fmt.Sprintf("offers[%d].sites", index))
-		}
-		w.Findings = append(w.Findings, v)
+// ofOffers tells what concerns the offers, and whether an adult drills instead.
+func ofOffers(one finding.Finding) bool {
+	return strings.HasPrefix(one.Field, "offers") || one.Field == "school.adult_drills"
+}
+
+// besideOffer is where an offer is mended that has no field for what is wrong.
+func besideOffer(field string) string {
+	var index int
+	if !scans(field, "offers[%d]", &index) {
+		return ""
 	}
+	return "#" + idOf(fmt.Sprintf("offers[%d].sites", index))
 }
 
 // workingEnds are the numbers of an option that unfold on the page.

@@ -2,24 +2,27 @@ package web
 
 import (
 	"context"
-	"net/http"
-	"strings"
 
 	"rootbell/internal/app/store"
 	"rootbell/internal/garden"
-	"rootbell/internal/garden/plan"
 	"rootbell/internal/school/term"
 	"rootbell/internal/science/lid"
 )
 
-// classBody is the page Class.
-type classBody struct {
-	ID       string
-	Example  bool
-	Base     int
-	Form     classForm
-	Work     *classWork
-	Problems []problemView
+// classPage is the page Class. Nothing of it is stored where anything in it
+// cannot be read, such as a name where a number belongs.
+func classPage() *formPage {
+	return &formPage{
+		name: "class", title: "Class", drawing: "Class", styles: []string{classStyle},
+		assess: func(s *Server, ctx context.Context, o *opened, _ lid.Effort) (*garden.Assessment, error) {
+			return s.classed(ctx, o)
+		},
+		fields: func(f *form, a *garden.Assessment, _ int) any { return classFormOf(f, a) },
+		work:   func(o *opened, a *garden.Assessment, f *form, _ int) any { return classWorkOf(o, a, f) },
+		press:  (*posting).pressClass,
+		home:   (*form).intoClass,
+		last:   "What stands below is the last rota that could be made.",
+	}
 }
 
 // classed is the garden worked out in full at this moment, with its class and
@@ -72,68 +75,4 @@ func classHasCome(o *opened, a *garden.Assessment) bool {
 	day := term.Date(o.Today)
 	i, ok := a.Term.TermAt(day)
 	return ok && a.Term.WeekOf(i, day) > buildingWeeks
-}
-
-// showClass is the page Class.
-func (s *Server) showClass(w http.ResponseWriter, r *http.Request) {
-	o, a, ok := s.readyFor(w, r, s.classed)
-	if !ok {
-		return
-	}
-	s.classPage(w, r, http.StatusOK, o, a, &form{text: o.Text, units: o.Plan.Units})
-}
-
-// classPage writes the page. Where what was typed cannot be worked out, the form
-// has it and a is the last that could be.
-func (s *Server) classPage(w http.ResponseWriter, r *http.Request, status int, o *opened, a *garden.Assessment, f *form) {
-	body := classBody{ID: o.ID, Example: o.Example, Base: o.Revision.Number, Form: classFormOf(f, a)}
-	for _, p := range f.problems {
-		body.Problems = append(body.Problems, f.classProblem(p))
-	}
-	body.Work = classWorkOf(o, a, f)
-	for _, one := range body.Work.Findings {
-		body.Form.Open = body.Form.Open || strings.HasPrefix(one.Address, "#f-class-job") || strings.HasPrefix(one.Address, "#f-class-wanted") ||
-			strings.HasPrefix(one.Address, "#f-class-never") || strings.HasPrefix(one.Address, "#f-class-away")
-	}
-	frame := s.frameOf(r, o, a, "class", "Class")
-	frame.Here = "/g/" + o.ID + "/class"
-	frame.Message = messages[r.URL.Query().Get("said")]
-	frame.Style = []string{classStyle}
-	s.show(w, status, "class", frame, body)
-}
-
-// classProblem is a problem with its place in the form.
-func (f *form) classProblem(p plan.Problem) problemView {
-	v := f.problem(p, 0)
-	if strings.HasPrefix(p.Field, classField) {
-		v.Address = "#" + idOf(p.Field)
-	}
-	return v
-}
-
-// saveClass puts the form in the plan. Nothing of it is stored where anything in
-// it cannot be read, such as a name where a number belongs.
-func (s *Server) saveClass(w http.ResponseWriter, r *http.Request) {
-	p, ok := s.began(w, r)
-	if !ok {
-		return
-	}
-	classFormOf(p.f, nil)
-	p.typed()
-	p.text, p.problems = applied(p.o.Text, p.edits)
-	p.classLists()
-	p.read()
-	if len(p.problems) > 0 {
-		p.f.intoClass(p.problems)
-		last, err := s.classed(r.Context(), p.o)
-		if err != nil {
-			s.failed(w, r, err)
-			return
-		}
-		s.classPage(w, r, http.StatusUnprocessableEntity, p.o, last, p.f)
-		return
-	}
-	if s.save(w, r, p.o.ID, p.base, p.text, p.mine(), why(p)) {
-		http.Redirect(w, r, "/g/"+p.o.ID+"/class?said=saved", http.StatusSeeOther)
-	}
 }

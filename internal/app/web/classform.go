@@ -40,11 +40,11 @@ var jobParts = []struct{ Key, Label string }{
 // classFormOf makes the form. The assessment names the usual jobs; it may be
 // nil.
 func classFormOf(f *form, a *garden.Assessment) classForm {
-	f.labels = map[string]string{}
 	var out classForm
 	own := func(head, name, label, hint, value string) field {
-		f.labels[classField+name] = head + label
-		return f.own(classField+name, label, hint, value)
+		one := f.own(classField+name, label, hint, value)
+		f.call(head, []field{one})
+		return one
 	}
 	out.People = []group{{Legend: "People, by number", Fields: []field{
 		f.field("school.pupils", "Pupils", " "),
@@ -97,32 +97,6 @@ func usualWords(all []garden.ClassJob) string {
 	return strings.Join(out, ", ")
 }
 
-// own is a field that stands for more than one value of the plan: what was
-// posted, else what the plan has.
-func (f *form) own(name, label, hint, value string) field {
-	out := field{ID: idOf(name), Name: name, Label: label, Hint: hint, Value: value}
-	if f.posted.Has(name) {
-		out.Value = f.posted.Get(name)
-	}
-	for i := range f.problems {
-		if f.problems[i].Field == name {
-			out.Error = &f.problems[i]
-			break
-		}
-	}
-	return out
-}
-
-// listed is a list of the plan with commas.
-func (f *form) listed(path string) string {
-	var out []string
-	for i := range f.doc().Items(path) {
-		v, _, _, _ := f.doc().Value(fmt.Sprintf("%s[%d]", path, i))
-		out = append(out, v)
-	}
-	return strings.Join(out, ", ")
-}
-
 // pairs is a list of pairs as one writes them: 3 and 7, 4 and 9.
 func (f *form) pairs(path string) string {
 	var out []string
@@ -150,39 +124,27 @@ func (f *form) awayRows() []awayRow {
 // pairParts parts two people of a pair: 3 and 7, 3-7, 3 + 7, 3 with 7.
 var pairParts = regexp.MustCompile(`\s+(?:and|with)\s+|\s*[-–+&/]\s*|\s+`)
 
+// listEnds part the entries of a list that is typed in one field.
+const listEnds = ",;\n"
+
 // pairsFlow is a list of pairs as the plan has it.
 func pairsFlow(typed string) string {
 	var out []string
-	for one := range strings.FieldsFuncSeq(typed, func(r rune) bool { return r == ',' || r == ';' || r == '\n' }) {
-		if one = strings.TrimSpace(one); one == "" {
-			continue
-		}
-		var two []string
-		for _, who := range pairParts.Split(one, -1) {
-			two = append(two, plan.Flow(who))
-		}
-		out = append(out, "["+strings.Join(two, ", ")+"]")
+	for _, one := range wordList(typed, listEnds) {
+		out = append(out, flowList(pairParts.Split(one, -1)))
 	}
 	return "[" + strings.Join(out, ", ") + "]"
 }
 
 // textsFlow is a list of texts as the plan has it.
-func textsFlow(typed string) string {
-	var out []string
-	for one := range strings.FieldsFuncSeq(typed, func(r rune) bool { return r == ',' || r == ';' || r == '\n' }) {
-		if one = strings.TrimSpace(one); one != "" {
-			out = append(out, plan.Flow(one))
-		}
-	}
-	return "[" + strings.Join(out, ", ") + "]"
-}
+func textsFlow(typed string) string { return flowList(wordList(typed, listEnds)) }
 
 // agesFlow is 8, 10 or 8 to 10 as a list; a name in it stays, to be refused.
 func agesFlow(typed string) string { return textsFlow(strings.ReplaceAll(typed, " to ", ", ")) }
 
-// classLists puts the lists of the form in the plan where they were changed, and
-// does what a button asks.
-func (p *posting) classLists() {
+// pressClass puts the lists of the form in the plan where they were changed, adds
+// an absence that was typed, and takes one out whose button was pressed.
+func (p *posting) pressClass(do string) {
 	f := p.f
 	put := func(name, path, was string, flow func(string) string) {
 		typed := strings.TrimSpace(f.posted.Get(classField + name))
@@ -203,7 +165,7 @@ func (p *posting) classLists() {
 		text, err := plan.Append(p.text, "school.absent", fmt.Sprintf("{week: %s, number: %s}", plan.Flow(week), plan.Flow(number)))
 		p.done(text, err, classField+"away.week", "Change it on the page 'plan as text'.")
 	}
-	if index, ok := strings.CutPrefix(f.posted.Get("do"), "there-"); ok {
+	if index, ok := strings.CutPrefix(do, "there-"); ok {
 		text, err := plan.Remove(p.text, "school.absent["+index+"]")
 		p.done(text, err, classField+"away.week", "Change it on the page 'plan as text'.")
 	}

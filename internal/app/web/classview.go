@@ -2,10 +2,11 @@ package web
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"rootbell/internal/base/finding"
 	"rootbell/internal/garden"
-	"rootbell/internal/garden/plan"
 	"rootbell/internal/paper/classroom"
 	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/pack"
@@ -19,6 +20,7 @@ type classWork struct {
 	Bold     string
 	Rest     string
 	Findings []findingView
+	Open     bool     // one of them is mended in the folded part of the form
 	Heads    []string // the jobs
 	Weeks    []weekRow
 	Fair     []string
@@ -40,12 +42,18 @@ type weekCell struct{ Job, Who string }
 
 type adoptedRow struct{ Who, What string }
 
+// foldedLists are the lists in the part of the form that is folded away.
+var foldedLists = []string{"job", "wanted", "never", "away"}
+
 func classWorkOf(o *opened, a *garden.Assessment, f *form) *classWork {
 	c := a.Class
 	w := &classWork{ID: o.ID, Example: o.Example, Papers: pack.ClassOf(a, revisionOf(o)), Sheets: len(c.Sheets)}
 	w.Bold, w.Rest = classAnswer(a)
 	w.Carry = classroom.CarryWords(a)
-	w.findings(o, a)
+	w.Findings = findingsOf(o, a, f, ofClass, ofClassLists)
+	w.Open = slices.ContainsFunc(w.Findings, func(v findingView) bool {
+		return slices.ContainsFunc(foldedLists, func(list string) bool { return strings.HasPrefix(v.Address, "#"+idOf(classField+list)) })
+	})
 	now, _ := c.WeekOn(a.Today.On)
 	for _, j := range c.Jobs {
 		w.Heads = append(w.Heads, j.Name)
@@ -150,30 +158,31 @@ func weekToTell(a *garden.Assessment) (when string, week garden.ClassWeek, ok bo
 	return "", garden.ClassWeek{}, false
 }
 
-func (w *classWork) findings(o *opened, a *garden.Assessment) {
-	for _, one := range a.Findings {
-		if !strings.HasPrefix(one.Code, "rota-") && !strings.HasPrefix(one.Code, "class-") && one.Code != "job-backwards" {
-			continue
-		}
-		v := findingView{Finding: one, Level: one.Level.String(), Where: plan.PathWords(o.Text, one.Field)}
-		v.Address = fmt.Sprintf("/g/%s/text#line-%d", o.ID, one.Line)
-		var at int
-		switch {
-		case one.Field == "school.pupils":
-			v.Address = "#" + idOf(one.Field)
-		case one.Field == "school.teams":
-			v.Address = "#" + idOf(classField+"teams")
-		case strings.HasPrefix(one.Field, "school.pairs.wanted"):
-			v.Address = "#" + idOf(classField+"wanted")
-		case strings.HasPrefix(one.Field, "school.pairs.never"):
-			v.Address = "#" + idOf(classField+"never")
-		case scans(one.Field, "school.jobs[%d]", &at):
-			v.Address = "#" + idOf(fmt.Sprintf("%sjob.%d.name", classField, at))
-		case one.Field == "school.jobs":
-			v.Address = "#" + idOf(classField+"job.0.name")
-		case strings.HasPrefix(one.Field, "school.absent"):
-			v.Address = "#" + idOf(classField+"away.week")
-		}
-		w.Findings = append(w.Findings, v)
+// ofClass tells what concerns the class.
+func ofClass(one finding.Finding) bool {
+	return strings.HasPrefix(one.Code, "rota-") || strings.HasPrefix(one.Code, "class-") || one.Code == "job-backwards"
+}
+
+// ofClassLists is where a list of the plan is mended that the form has in fields
+// of its own.
+func ofClassLists(field string) string {
+	name := ""
+	var at int
+	switch {
+	case field == "school.teams":
+		name = "teams"
+	case strings.HasPrefix(field, "school.pairs.wanted"):
+		name = "wanted"
+	case strings.HasPrefix(field, "school.pairs.never"):
+		name = "never"
+	case scans(field, "school.jobs[%d]", &at):
+		name = fmt.Sprintf("job.%d.name", at)
+	case field == "school.jobs":
+		name = "job.0.name"
+	case strings.HasPrefix(field, "school.absent"):
+		name = "away.week"
+	default:
+		return ""
 	}
+	return "#" + idOf(classField+name)
 }

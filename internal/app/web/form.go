@@ -2,6 +2,7 @@ package web
 
 import (
 	"net/url"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -42,6 +43,9 @@ type group struct {
 	Pair   bool
 	Note   string
 }
+
+// ask is a field asked for. Its path may be below what it is a part of.
+type ask struct{ path, label, hint string }
 
 // form fills fields from a text and from what was posted over it.
 type form struct {
@@ -96,13 +100,72 @@ func (f *form) field(path, label, hint string) field {
 	default:
 		out.Hint = "Left empty: " + spec.Default + "."
 	}
-	for i := range f.problems {
-		if f.problems[i].Field == path {
-			out.Error = &f.problems[i]
-			break
-		}
+	out.Error = f.problemAt(path)
+	return out
+}
+
+// own is a field that stands for other than one value of the plan: a list, or a
+// part of what is not in the plan yet. It has what was posted, else a value.
+func (f *form) own(name, label, hint, value string) field {
+	out := field{ID: idOf(name), Name: name, Label: label, Hint: hint, Value: value, Error: f.problemAt(name)}
+	if f.posted.Has(name) {
+		out.Value = f.posted.Get(name)
 	}
 	return out
+}
+
+// ownPart is a field of what is not in the plan yet, such as an offer to be
+// added: its name begins with head, and path is its place in the plan to be.
+func (f *form) ownPart(head string, x ask, path string) field {
+	out := f.own(head+x.path, x.label, x.hint, "")
+	spec, known := plan.SpecAt(path)
+	if known && spec.Measured {
+		out.Unit = spec.Kind.Unit(f.units).Symbol
+	}
+	for _, word := range spec.Words {
+		out.Options = append(out.Options, option{word, word})
+	}
+	if out.Options != nil && out.Value == "" {
+		out.Value = spec.Default
+	}
+	if hasUnit(out.Value) {
+		out.Unit = ""
+	}
+	return out
+}
+
+// problemAt is what is wrong in a field, or in the list that it stands for.
+func (f *form) problemAt(name string) *plan.Problem {
+	for i := range f.problems {
+		if at := f.problems[i].Field; at == name || strings.HasPrefix(at, name+"[") {
+			return &f.problems[i]
+		}
+	}
+	return nil
+}
+
+// call keeps what fields are called in the list of what is to be mended: their
+// labels behind a head.
+func (f *form) call(head string, fields []field) {
+	if f.labels == nil {
+		f.labels = map[string]string{}
+	}
+	for _, one := range fields {
+		f.labels[one.Name] = head + one.Label
+	}
+}
+
+// callGroups is the same with each group's legend before the label.
+func (f *form) callGroups(head string, groups []group) {
+	for _, g := range groups {
+		f.call(head+g.Legend+", ", g.Fields)
+	}
+}
+
+// has tells whether the form has a field of that name.
+func (f *form) has(name string) bool {
+	_, called := f.labels[name]
+	return called || slices.Contains(f.asked, name)
 }
 
 // defaultAt is a default as the empty field has it: the number alone where the

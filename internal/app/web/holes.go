@@ -50,20 +50,20 @@ func (f *form) fixedHoles(tub int) []fixedHole {
 
 // holesChange replaces the list of fixed holes where the form means other ones
 // than the plan has.
-func (f *form) holesChange(tub int) (c edit, changed bool) {
+func (f *form) holesChange(tub int) []edit {
 	if f.posted.Get("holes") != fmt.Sprint(tub) {
-		return c, false // this form has no table of holes
+		return nil // this form has no table of holes
 	}
 	holes := f.fixedHoles(tub)
 	list := fmt.Sprintf("tubs[%d].lid.holes", tub)
 	if f.fixes(list, holes) {
-		return c, false
+		return nil
 	}
 	items := make([]string, len(holes))
 	for i, h := range holes {
 		items[i] = fmt.Sprintf("{at: [%s, %s]}", flowText(h.x), flowText(h.y))
 	}
-	return edit{plan.Change{Path: list, Typed: "[" + strings.Join(items, ", ") + "]"}, true}, true
+	return []edit{{plan.Change{Path: list, Typed: "[" + strings.Join(items, ", ") + "]"}, true}}
 }
 
 // fixes tells whether a list of the plan fixes these holes and no other, in

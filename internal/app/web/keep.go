@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"net/url"
 	"strconv"
 	"strings"
 
@@ -14,7 +13,8 @@ import (
 // keepItem is a shape to keep clear, as the form's fields describe it: a
 // rectangle by its lower left corner and size, or a circle by its middle and
 // what it measures across.
-func (f *form) keepItem(posted url.Values) (string, error) {
+func (f *form) keepItem() (string, error) {
+	posted := f.posted
 	value := func(name string) (string, error) {
 		typed := strings.TrimSpace(posted.Get("keep." + name))
 		if typed == "" {

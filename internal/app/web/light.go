@@ -44,14 +44,9 @@ func (s *Server) showLight(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	tub := tubAsked(o.Plan, r.URL.Query().Get("tub"))
-	body := lightBody{ID: o.ID, Tub: o.Plan.Tubs[tub].Name, Air: airOf(o, a, tub)}
-	for i, t := range o.Plan.Tubs {
-		if i != tub {
-			body.Others = append(body.Others, t.Name)
-		}
-	}
+	body := lightBody{ID: o.ID, Tub: o.Plan.Tubs[tub].Name, Others: o.otherTubs(tub), Air: airOf(o, a, tub)}
 	f := s.frameOf(r, o, a, "build", "Light and oxygen")
-	f.Here = "/g/" + o.ID + "/light?tub=" + garden.Slug(body.Tub)
+	f.Here = pageAddress("light", o.ID, body.Tub, "")
 	f.Drawing = body.Tub + ": light at every hole"
 	f.Script = []string{"working.js"}
 	s.show(w, http.StatusOK, "light", f, body)

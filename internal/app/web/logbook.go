@@ -137,10 +137,8 @@ func (s *Server) logbookPage(w http.ResponseWriter, r *http.Request, status int,
 			body.Form = f.view()
 		}
 	}
-	for i, t := range l.Plan.Tubs {
-		if l.Example && i != l.tub {
-			body.Others = append(body.Others, t.Name)
-		}
+	if l.Example {
+		body.Others = l.otherTubs(l.tub)
 	}
 	body.Stick = stickOf(l)
 	frame := s.frameOf(r, l.opened, l.a, "logbook", "Logbook")

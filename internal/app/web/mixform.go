@@ -29,9 +29,9 @@ type bagView struct {
 	Group []group
 }
 
-// formOf makes the form of a tub's mix. The order of the calls is the order in
+// mixFormOf makes the form of a tub's mix. The order of the calls is the order in
 // which the changes are made.
-func formOf(f *form, tub int) mixForm {
+func mixFormOf(f *form, tub int) mixForm {
 	m := mixForm{
 		Tap: []group{{Legend: "Tap water", Fields: []field{
 			f.field("tap.alkalinity", "Alkalinity, as calcium carbonate", "A figure, or what a strip leaves open: 80 to 120."),
@@ -60,27 +60,13 @@ func formOf(f *form, tub int) mixForm {
 	m.More = f.storeRoom()
 	m.NewOpen, m.MoreOpen = len(m.Shelf) == 0 || toMend(m.New), toMend(m.TapMore) || toMend(m.More)
 	m.Acid, m.Base, m.Spoons = f.doc().Items("acids") > 0, f.doc().Items("bases") > 0, f.doc().Items("spoons") > 0
-	f.name(m)
-	return m
-}
-
-// name keeps what each field is called with its head, for the list of what is
-// to be mended.
-func (f *form) name(m mixForm) {
-	f.labels = map[string]string{}
-	add := func(head string, groups []group) {
-		for _, g := range groups {
-			for _, one := range g.Fields {
-				f.labels[one.Name] = head + g.Legend + ", " + one.Label
-			}
-		}
-	}
 	for _, b := range m.Shelf {
-		add(b.Words+": ", b.Group)
+		f.callGroups(b.Words+": ", b.Group)
 	}
 	for _, groups := range [][]group{m.Tap, m.TapMore, m.New, m.Wanted, m.Tools, m.More} {
-		add("", groups)
+		f.callGroups("", groups)
 	}
+	return m
 }
 
 // choice is a field of words of which none need be chosen.
@@ -194,7 +180,7 @@ func (f *form) storeRoom() []group {
 const bottle = "bottle."
 
 // newFields are the fields of a new fertiliser with their places in the plan.
-var newFields = []struct{ Rest, Label, Hint string }{
+var newFields = []ask{
 	{"name", "called", ""},
 	{"dose", "dose", "As the maker says: 2 mL/L, 1 g/L."},
 	{"salt", "pure salt", "Its name or formula; or copy the label:"},
@@ -203,33 +189,16 @@ var newFields = []struct{ Rest, Label, Hint string }{
 // newBag are the fields of a bottle or bag to be put on the shelf.
 func (f *form) newBag() []group {
 	about := group{Legend: "Put another on the shelf"}
+	part := func(x ask) field { return f.ownPart(bottle, x, "fertilisers[0]."+x.path) }
 	for _, x := range newFields {
-		about.Fields = append(about.Fields, f.newField(x.Rest, x.Label, x.Hint))
+		about.Fields = append(about.Fields, part(x))
 	}
 	label := group{Legend: "The label says", Pair: true, Note: "Traces and the rest can be filled in when it stands on the shelf."}
 	for _, name := range labelShown[:6] {
-		label.Fields = append(label.Fields, f.newField("label."+name, name, ""))
+		label.Fields = append(label.Fields, part(ask{"label." + name, name, ""}))
 	}
-	label.Fields = append(label.Fields, f.newField("density", "density", ""))
+	label.Fields = append(label.Fields, part(ask{"density", "density", ""}))
 	return []group{about, label}
-}
-
-func (f *form) newField(rest, label, hint string) field {
-	name, unit := bottle+rest, ""
-	if spec, ok := plan.SpecAt("fertilisers[0]." + rest); ok && spec.Measured {
-		unit = spec.Kind.Unit(f.units).Symbol
-	}
-	out := field{ID: "f-" + strings.ReplaceAll(name, ".", "-"), Name: name, Label: label, Hint: hint, Unit: unit, Value: f.posted.Get(name)}
-	if unit != "" && hasUnit(out.Value) {
-		out.Unit = ""
-	}
-	for i := range f.problems {
-		if f.problems[i].Field == name {
-			out.Error = &f.problems[i]
-			break
-		}
-	}
-	return out
 }
 
 // bottleItem is a new fertiliser as the plan's list takes it.

@@ -3,13 +3,11 @@ package web
 import (
 	"fmt"
 	"html/template"
-	"slices"
 	"strings"
 
 	"rootbell/internal/base/finding"
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
-	"rootbell/internal/garden/plan"
 	"rootbell/internal/paper/figure"
 	"rootbell/internal/paper/mixing"
 	"rootbell/internal/paper/pack"
@@ -69,8 +67,8 @@ type stockView struct {
 	Weigh        []string
 }
 
-// mixWork shows a tub of an assessment that was asked for its mix.
-func (s *Server) mixWork(o *opened, a *garden.Assessment, f *form, tub int) *mixWork {
+// mixWorkOf shows a tub of an assessment that was asked for its mix.
+func mixWorkOf(o *opened, a *garden.Assessment, f *form, tub int) *mixWork {
 	t := &a.Tubs[tub]
 	w := &mixWork{ID: o.ID, Example: o.Example, Tub: t.Name, Mixed: t.Mix != nil, Pupils: solution.PupilRule()}
 	w.findings(o, a, f, tub)
@@ -111,32 +109,21 @@ func (s *Server) mixWork(o *opened, a *garden.Assessment, f *form, tub int) *mix
 // findings takes what concerns the mix, and the stops without which there would
 // be one.
 func (w *mixWork) findings(o *opened, a *garden.Assessment, f *form, tub int) {
-	for _, one := range a.Findings {
-		if of := tubOf(one.Field); of >= 0 && of != tub {
-			continue
-		}
-		if !mixing.Concerns(one.Field, tub) && (w.Mixed || one.Level != finding.Stop) {
-			continue
-		}
-		v := findingView{Finding: one, Level: one.Level.String(), Where: plan.PathWords(o.Text, one.Field)}
-		v.Address = fmt.Sprintf("/g/%s/text#line-%d", o.ID, one.Line)
+	concerns := func(one finding.Finding) bool {
+		return !ofAnotherTub(one.Field, tub) && (mixing.Concerns(one.Field, tub) || !w.Mixed && one.Level == finding.Stop)
+	}
+	w.Findings, w.Further = foremostOf(findingsOf(o, a, f, concerns, func(field string) string {
 		var index int
 		switch {
-		case slices.Contains(f.asked, one.Field):
-			v.Address = "#" + idOf(one.Field)
-		case one.Field == "fertilisers":
-			v.Address = "#on-the-shelf"
-		case scans(one.Field, "fertilisers[%d]", &index):
-			v.Address = fmt.Sprintf("#f-fertilisers-%d-name", index)
-		case strings.HasPrefix(one.Field, "acids"):
-			v.Address = "#f-acids-0-name"
+		case field == "fertilisers":
+			return "#on-the-shelf"
+		case scans(field, "fertilisers[%d]", &index):
+			return fmt.Sprintf("#f-fertilisers-%d-name", index)
+		case strings.HasPrefix(field, "acids"):
+			return "#f-acids-0-name"
 		}
-		if len(w.Findings) < 3 {
-			w.Findings = append(w.Findings, v)
-		} else {
-			w.Further = append(w.Further, v)
-		}
-	}
+		return ""
+	}))
 }
 
 func (w *mixWork) steps(o *opened, a *garden.Assessment, m *garden.Mix) {

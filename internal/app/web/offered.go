@@ -25,9 +25,7 @@ func (s *Server) offeredPage(w http.ResponseWriter, r *http.Request, status int,
 	body := offeredBody{Units: f.units.String(), Form: f.newOffer(), More: f.newOfferMore()}
 	body.Form[0].Legend = "The offer"
 	f.nameOffers(chooseForm{New: body.Form, NewMore: body.More})
-	for _, p := range f.problems {
-		body.Problems = append(body.Problems, f.chooseProblem(p))
-	}
+	body.Problems = f.mends(0)
 	frame := s.plainFrame(r, "A kit on offer", "start")
 	frame.Here = "/offered"
 	frame.Style = []string{chooseStyle}
@@ -37,8 +35,7 @@ func (s *Server) offeredPage(w http.ResponseWriter, r *http.Request, status int,
 // offered makes a garden of the starter plan with the offer in it, so that the
 // kit stands beside building from the first answer on.
 func (s *Server) offered(w http.ResponseWriter, r *http.Request) {
-	if err := r.ParseForm(); err != nil {
-		s.refuse(w, r, http.StatusRequestEntityTooLarge, "The form was too long or broken, so nothing was read.", "Go back and try again with less in it.")
+	if !s.readForm(w, r) {
 		return
 	}
 	f := &form{posted: r.PostForm, units: systemOf(postedView(r.PostForm).Units)}
@@ -53,7 +50,7 @@ func (s *Server) offered(w http.ResponseWriter, r *http.Request) {
 		} else {
 			text = out
 			_, f.problems = plan.Parse("plan", text)
-			f.intoKit(f.problems, 0)
+			f.intoKit(f.problems)
 		}
 	}
 	if len(f.problems) > 0 {

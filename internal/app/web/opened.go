@@ -31,6 +31,7 @@ type opened struct {
 	Today    plan.Date
 	Now      time.Time
 
+	typed    bool            // what is being typed stands in place of what is saved
 	invented []store.Written // of an example that has a logbook
 
 	rows []reading.Row // the last of each tub, once they were asked for

@@ -19,19 +19,29 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("GET /safety", s.showSafety)
 	m.HandleFunc("GET /stored", s.showStored)
 	m.HandleFunc("GET /backup", s.downloadBackup)
+	m.HandleFunc("GET /offered", s.showOffered)
+	m.HandleFunc("POST /offered", s.offered)
+	s.gardenRoutes(m)
 
+	m.Handle("GET /own/{sum}/{name}", s.static)
+	m.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {
+		s.refuse(w, r, http.StatusNotFound, "There is no page at this address.", "The first page leads to all others.")
+	})
+	return m
+}
+
+// gardenRoutes are the addresses of one garden.
+func (s *Server) gardenRoutes(m *http.ServeMux) {
 	m.HandleFunc("POST /g/{garden}/copy", s.copyGarden)
 	m.HandleFunc("POST /g/{garden}/away", s.putAway)
 	m.HandleFunc("POST /g/{garden}/back", s.bringBack)
 	m.HandleFunc("POST /g/{garden}/wipe", s.wipeClass)
 	m.HandleFunc("GET /g/{garden}/export", s.exportGarden)
 
-	m.HandleFunc("GET /g/{garden}/build", s.showBuild)
-	m.HandleFunc("POST /g/{garden}/build", s.saveBuild)
-	m.HandleFunc("POST /g/{garden}/build/try", s.tryBuild)
+	for _, page := range []*formPage{buildPage(), mixPage(), seasonPage(), choosePage(), classPage()} {
+		s.formRoutes(m, page)
+	}
 	m.HandleFunc("POST /g/{garden}/merge", s.merge)
-
-	s.stageRoutes(m)
 
 	m.HandleFunc("GET /g/{garden}/logbook", s.showLogbook)
 	m.HandleFunc("POST /g/{garden}/logbook", s.writeReading)
@@ -58,32 +68,6 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("GET /g/{garden}/history", s.showHistory)
 	m.HandleFunc("GET /g/{garden}/history/{number}", s.showRevision)
 	m.HandleFunc("POST /g/{garden}/history/{number}/back", s.goBack)
-
-	m.Handle("GET /own/{sum}/{name}", s.static)
-	m.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {
-		s.refuse(w, r, http.StatusNotFound, "There is no page at this address.", "The first page leads to all others.")
-	})
-	return m
-}
-
-// stageRoutes are the pages of the stages of the work after Build, and what goes
-// with them.
-func (s *Server) stageRoutes(m *http.ServeMux) {
-	m.HandleFunc("GET /g/{garden}/mix", s.showMix)
-	m.HandleFunc("POST /g/{garden}/mix", s.saveMix)
-	m.HandleFunc("POST /g/{garden}/mix/try", s.tryMix)
-
-	m.HandleFunc("GET /g/{garden}/season", s.showSeason)
-	m.HandleFunc("POST /g/{garden}/season", s.saveSeason)
-	m.HandleFunc("POST /g/{garden}/season/try", s.trySeason)
-
-	m.HandleFunc("GET /offered", s.showOffered)
-	m.HandleFunc("POST /offered", s.offered)
-	m.HandleFunc("GET /g/{garden}/choose", s.showChoose)
-	m.HandleFunc("POST /g/{garden}/choose", s.saveChoose)
-	m.HandleFunc("POST /g/{garden}/choose/try", s.tryChoose)
-	m.HandleFunc("GET /g/{garden}/class", s.showClass)
-	m.HandleFunc("POST /g/{garden}/class", s.saveClass)
 
 	m.HandleFunc("GET /g/{garden}/today", s.showToday)
 

@@ -4,9 +4,7 @@ import (
 	"context"
 	"crypto/sha256"
 	"fmt"
-	"net/http"
 	"runtime"
-	"strings"
 
 	"rootbell/internal/garden"
 	"rootbell/internal/garden/plan"
@@ -14,20 +12,23 @@ import (
 	"rootbell/internal/science/reading"
 )
 
-// seasonBody is the page Season of one tub.
-type seasonBody struct {
-	ID       string
-	Example  bool
-	Base     int
-	Tub      string
-	Others   []string
-	Form     seasonForm
-	Work     *seasonWork
-	Problems []problemView
-}
-
-func seasonAddress(id, tub, said string) string {
-	return strings.Replace(buildAddress(id, tub, said), "/build", "/season", 1)
+// seasonPage is the page Season.
+func seasonPage() *formPage {
+	return &formPage{
+		name: "season", title: "Season", ofTub: true, drawing: "its days",
+		scripts: []string{"working.js"}, styles: []string{seasonStyle},
+		assess: (*Server).seasoned,
+		fields: func(f *form, _ *garden.Assessment, tub int) any { return seasonFormOf(f, tub) },
+		work:   func(o *opened, a *garden.Assessment, f *form, tub int) any { return seasonWorkOf(o, a, f, tub) },
+		last:   lastBelow,
+		tries: &formTries{
+			parts: []string{"season-answer", "season-findings", "season-closed", "season-tasks", "season-charts", "season-days", "season-deep", "season-counted"},
+			strip: true,
+			wrong: lastHere,
+			full:  notYet,
+			quick: "From few runs so far; all of them are on their way.",
+		},
+	}
 }
 
 // quickMembers is how many runs of a forecast a quick answer counts: enough for
@@ -91,14 +92,15 @@ func (s *Server) seasonMorning(ctx context.Context, o *opened) (m garden.Morning
 	return m, err
 }
 
-// seasoned is the garden with its tubs' seasons.
+// seasoned is the garden with its tubs' seasons. What is only being typed moves
+// no other page's strip.
 func (s *Server) seasoned(ctx context.Context, o *opened, effort lid.Effort) (*garden.Assessment, error) {
 	m, err := s.seasonMorning(ctx, o)
 	if err != nil {
 		return nil, err
 	}
 	a, err := s.work.season(ctx, o.Text, o.Plan, m, effort)
-	if err == nil {
+	if err == nil && !o.typed {
 		s.seasons.keep(stripKey(o), a)
 	}
 	return a, err
@@ -134,109 +136,4 @@ func (s *Server) withSeasons(o *opened, a *garden.Assessment) *garden.Assessment
 		lent.Tubs[i].Season = kept.Tubs[i].Season
 	}
 	return &lent
-}
-
-// showSeason is the page Season.
-func (s *Server) showSeason(w http.ResponseWriter, r *http.Request) {
-	o, a, ok := s.readyFor(w, r, func(ctx context.Context, o *opened) (*garden.Assessment, error) {
-		return s.seasoned(ctx, o, lid.Full)
-	})
-	if !ok {
-		return
-	}
-	f := &form{text: o.Text, units: o.Plan.Units}
-	s.seasonPage(w, r, http.StatusOK, o, a, f, tubAsked(o.Plan, r.URL.Query().Get("tub")))
-}
-
-// seasonPage writes the page. Where what was typed cannot be worked out, the
-// form has it and a is the last that could be.
-func (s *Server) seasonPage(w http.ResponseWriter, r *http.Request, status int, o *opened, a *garden.Assessment, f *form, tub int) {
-	body := seasonBody{ID: o.ID, Example: o.Example, Base: o.Revision.Number, Tub: o.Plan.Tubs[tub].Name, Form: seasonFormOf(f, tub)}
-	for i, t := range o.Plan.Tubs {
-		if i != tub {
-			body.Others = append(body.Others, t.Name)
-		}
-	}
-	for _, p := range f.problems {
-		body.Problems = append(body.Problems, f.problem(p, tub))
-	}
-	body.Work = seasonWorkOf(o, a, f, tub)
-	frame := s.frameOf(r, o, a, "season", "Season")
-	frame.Here = seasonAddress(o.ID, body.Tub, "")
-	frame.Drawing = body.Tub + ": its days"
-	frame.Message = messages[r.URL.Query().Get("said")]
-	if !o.Example {
-		frame.Script = []string{"season.js"}
-	}
-	frame.Script = append(frame.Script, "working.js")
-	frame.Style = []string{seasonStyle}
-	s.show(w, status, "season", frame, body)
-}
-
-// postedSeason reads the form and makes its changes on the revision it began
-// from.
-func (s *Server) postedSeason(w http.ResponseWriter, r *http.Request) (p posting, ok bool) {
-	if p, ok = s.began(w, r); !ok {
-		return p, false
-	}
-	seasonFormOf(p.f, p.tub)
-	p.typed()
-	p.text, p.problems = applied(p.o.Text, p.edits)
-	p.read()
-	return p, true
-}
-
-// saveSeason puts the form in the plan.
-func (s *Server) saveSeason(w http.ResponseWriter, r *http.Request) {
-	p, ok := s.postedSeason(w, r)
-	if !ok {
-		return
-	}
-	if len(p.problems) > 0 {
-		last, err := s.seasoned(r.Context(), p.o, lid.Full)
-		if err != nil {
-			s.failed(w, r, err)
-			return
-		}
-		s.seasonPage(w, r, http.StatusUnprocessableEntity, p.o, last, p.f, p.tub)
-		return
-	}
-	if s.save(w, r, p.o.ID, p.base, p.text, p.mine(), why(p)) {
-		http.Redirect(w, r, seasonAddress(p.o.ID, p.plan.Tubs[p.tub].Name, "saved"), http.StatusSeeOther)
-	}
-}
-
-// seasonParts are the parts of the page that follow what is typed.
-var seasonParts = []string{"answer", "findings", "closed", "tasks", "charts", "days", "deep", "counted"}
-
-// trySeason works out what is being typed, with fewer runs first and then with
-// all; nothing is saved.
-func (s *Server) trySeason(w http.ResponseWriter, r *http.Request) {
-	p, ok := s.postedSeason(w, r)
-	if !ok {
-		return
-	}
-	if p.refused(w, func(q plan.Problem) problemView { return p.f.problem(q, p.tub) }, lastNumbers) {
-		return
-	}
-	effort := effortAsked(r)
-	o := p.typedPlan()
-	m, err := s.seasonMorning(r.Context(), o)
-	if err != nil {
-		s.failed(w, r, err)
-		return
-	}
-	a, err := s.work.season(r.Context(), o.Text, o.Plan, m, effort)
-	if err != nil {
-		s.failed(w, r, err)
-		return
-	}
-	work := seasonWorkOf(o, a, p.f, p.tub)
-	out := tried{Problems: []problemView{}, Full: effort == lid.Full, Status: "Not in the plan yet.", Parts: s.parts("season", seasonParts, work)}
-	if !out.Full {
-		out.Status = "From few runs so far; all of them are on their way."
-	}
-	strip := stripOf(a, o.Today)
-	out.Parts["term-desk"], out.Parts["term-hand"] = string(strip.Desk), string(strip.Hand)
-	answerJSON(w, out)
 }

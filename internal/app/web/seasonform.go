@@ -16,11 +16,11 @@ type seasonForm struct {
 
 // asks are the fields of a group, each with its label and hint; those whose key
 // the format has not are left out.
-func (f *form) asks(fields ...[3]string) []field {
+func (f *form) asks(fields ...ask) []field {
 	var out []field
 	for _, x := range fields {
-		if _, known := plan.SpecAt(x[0]); known {
-			out = append(out, f.field(x[0], x[1], x[2]))
+		if _, known := plan.SpecAt(x.path); known {
+			out = append(out, f.field(x.path, x.label, x.hint))
 		}
 	}
 	return out
@@ -32,47 +32,41 @@ func seasonFormOf(f *form, tub int) seasonForm {
 	at := func(rest string) string { return fmt.Sprintf("tubs[%d].%s", tub, rest) }
 	first := []group{
 		{Legend: "The meal", Fields: f.asks(
-			[3]string{"school.meal.day", "on", " "},
-			[3]string{"school.meal.eaters", "How many eat", " "},
-			[3]string{"school.meal.portion", "Leaves for each", ""},
-			[3]string{"school.meal.chance", "How sure it has to be", ""},
+			ask{"school.meal.day", "on", " "},
+			ask{"school.meal.eaters", "How many eat", " "},
+			ask{"school.meal.portion", "Leaves for each", ""},
+			ask{"school.meal.chance", "How sure it has to be", ""},
 		)},
 		f.lampHours(),
 		{Legend: "The water", Fields: f.asks(
-			[3]string{at("fill_depth"), "Fill line, from the floor", "Left empty: worked out from the cup."},
+			ask{at("fill_depth"), "Fill line, from the floor", "Left empty: worked out from the cup."},
 		)},
 		{Legend: "The plants", Fields: f.asks(
-			[3]string{at("plants"), "How many", "A number, or: best. Fewer drink less."},
-			[3]string{at("sow"), "Sow on", "Left empty: the best day."},
-			[3]string{at("transplant"), "Into the tub on", "Left empty: when they are big enough."},
-			[3]string{at("harvest_mass"), "One plant at the harvest", "Left empty: usual for the crop."},
+			ask{at("plants"), "How many", "A number, or: best. Fewer drink less."},
+			ask{at("sow"), "Sow on", "Left empty: the best day."},
+			ask{at("transplant"), "Into the tub on", "Left empty: when they are big enough."},
+			ask{at("harvest_mass"), "One plant at the harvest", "Left empty: usual for the crop."},
 		)},
 	}
 	more := []group{
 		{Legend: "Seed and nursery", Fields: f.asks(
-			[3]string{at("seed.germination"), "Seeds that come up", ""},
-			[3]string{at("seed.packet_year"), "Year on the packet", " "},
-			[3]string{at("nursery.temperature"), "Nursery, how warm", ""},
+			ask{at("seed.germination"), "Seeds that come up", ""},
+			ask{at("seed.packet_year"), "Year on the packet", " "},
+			ask{at("nursery.temperature"), "Nursery, how warm", ""},
 		)},
 		{Legend: "When nobody is there", Fields: f.asks(
-			[3]string{"school.visits", "Somebody looks in", " "},
-			[3]string{"place.air_temperature_closed", "Room air then", ""},
-			[3]string{at("max_fill"), "The tub holds, at most", " "},
+			ask{"school.visits", "Somebody looks in", " "},
+			ask{"place.air_temperature_closed", "Room air then", ""},
+			ask{at("max_fill"), "The tub holds, at most", " "},
 		)},
 		{Legend: "When somebody is there", Fields: f.asks(
-			[3]string{"place.air_temperature", "Room air", ""},
-			[3]string{"place.humidity", "Humidity", ""},
+			ask{"place.air_temperature", "Room air", ""},
+			ask{"place.humidity", "Humidity", ""},
 		)},
 	}
 	m := seasonForm{First: some(first), More: some(more), MoreOpen: toMend(more)}
-	f.labels = map[string]string{}
-	for _, groups := range [][]group{m.First, m.More} {
-		for _, g := range groups {
-			for _, one := range g.Fields {
-				f.labels[one.Name] = g.Legend + ", " + one.Label
-			}
-		}
-	}
+	f.callGroups("", m.First)
+	f.callGroups("", m.More)
 	return m
 }
 

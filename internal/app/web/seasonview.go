@@ -10,7 +10,6 @@ import (
 	"rootbell/internal/base/finding"
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
-	"rootbell/internal/garden/plan"
 	"rootbell/internal/paper/pack"
 	"rootbell/internal/school/term"
 )
@@ -110,29 +109,16 @@ func sentenceOrNone(text string) string {
 // findings takes what concerns a season, and the stops without which there
 // would be one.
 func (w *seasonWork) findings(o *opened, a *garden.Assessment, f *form, tub int) {
-	for _, one := range a.Findings {
-		if of := tubOf(one.Field); of >= 0 && of != tub || ofAnother(a, one.Text, tub) {
-			continue
-		}
-		if !garden.OfSeason(one) && !movesSeason(one.Field) && (w.Known || one.Level != finding.Stop) {
-			continue
-		}
-		v := findingView{Finding: one, Level: one.Level.String(), Where: plan.PathWords(o.Text, one.Field)}
-		v.Address = fmt.Sprintf("/g/%s/text#line-%d", o.ID, one.Line)
-		if slices.Contains(f.asked, one.Field) {
-			v.Address = "#" + idOf(one.Field)
-		}
-		if len(w.Findings) < 3 {
-			w.Findings = append(w.Findings, v)
-		} else {
-			w.Further = append(w.Further, v)
-		}
+	concerns := func(one finding.Finding) bool {
+		return !ofAnotherTub(one.Field, tub) && !saidOfAnother(a, one.Text, tub) &&
+			(garden.OfSeason(one) || movesSeason(one.Field) || !w.Known && one.Level == finding.Stop)
 	}
+	w.Findings, w.Further = foremostOf(findingsOf(o, a, f, concerns, nowhere))
 }
 
-// ofAnother tells whether what a finding says begins with another tub's name:
+// saidOfAnother tells whether what a finding says begins with another tub's name:
 // what is about a lamp stands at the lamp.
-func ofAnother(a *garden.Assessment, text string, tub int) bool {
+func saidOfAnother(a *garden.Assessment, text string, tub int) bool {
 	for i, t := range a.Tubs {
 		if i != tub && strings.HasPrefix(text, t.Name+": ") {
 			return true
@@ -179,7 +165,7 @@ func (v *seasonOf) goal() string {
 	return "the end of the term"
 }
 
-// shortest is the next closed stretch for which something is to be done.
+// short is the next closed stretch for which something is to be done.
 func (v *seasonOf) short() *garden.LeaveIt {
 	for i := range v.s.Closed {
 		if c := &v.s.Closed[i]; c.Risk >= shortRisk && !term.DateOf(c.To.In(v.zone)).Before(v.today) {

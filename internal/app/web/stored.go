@@ -59,7 +59,7 @@ func (s *Server) importGarden(w http.ResponseWriter, r *http.Request) {
 	var refused *store.Refused
 	switch {
 	case err == nil:
-		http.Redirect(w, r, buildAddress(g.ID, "", "imported"), http.StatusSeeOther)
+		http.Redirect(w, r, pageAddress("build", g.ID, "", "imported"), http.StatusSeeOther)
 	case errors.As(err, &refused):
 		s.refuse(w, r, http.StatusUnprocessableEntity, "The file was not read in: "+refused.Error()+".", "Nothing of it was stored. Choose another file.")
 	default:

@@ -6,8 +6,25 @@ import (
 	"strconv"
 	"strings"
 
+	"rootbell/internal/garden"
 	"rootbell/internal/garden/plan"
 )
+
+// tubAsked is the place of the tub that an address names, 0 without a name.
+func tubAsked(p *plan.Plan, name string) int {
+	return max(0, slices.IndexFunc(p.Tubs, func(t plan.Tub) bool { return garden.Slug(t.Name) == name }))
+}
+
+// otherTubs are the names of the tubs beside one.
+func (o *opened) otherTubs(tub int) []string {
+	var out []string
+	for i, t := range o.Plan.Tubs {
+		if i != tub {
+			out = append(out, t.Name)
+		}
+	}
+	return out
+}
 
 // anotherTub is a new tub with the measures of one that is there: a school
 // often has two or three of the same kind. It is the item for the plan's list.
