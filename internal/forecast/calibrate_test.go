@@ -22,7 +22,14 @@ const (
 	learnDays  = 14
 )
 
-var names = [quantityCount]string{"level, mm", "EC, mS/cm", "height, mm", "mass, g", "leaves"}
+// What is counted: each quantity that is read, and what nobody can read without
+// picking the plant.
+const (
+	truthOfMass = quantityCount
+	countedOf   = quantityCount + 1
+)
+
+var names = [countedOf]string{"level, mm", "EC, mS/cm", "height, mm", "mass picked, g", "leaves", "mass at the week's end, g"}
 
 // tally counts how often bands held.
 type tally struct{ wide, half, all int }
@@ -65,11 +72,13 @@ func between(n int, p float64) (low, high int) {
 // On seasons from the ensemble's own distribution, nine readings in ten lie in
 // the wide band and one in two in the middle half: without learning, and in the
 // weeks after it stopped. One reading of each season is counted for each
-// quantity, so that the counts are binomial.
+// quantity and week, and the true mass of a plant at each week's end, so that the
+// counts of a week are binomial.
 func TestCalibration(t *testing.T) {
-	var counts [3][quantityCount][seasonDays / 7]tally
+	var counts [3][countedOf][seasonDays / 7]tally
 	for i := range *calibrate {
 		s, _ := synthetic(t, seasonDays, truthSeeds+uint64(i), nil)
+		masses := trueMasses(s, truthSeeds+uint64(i))
 		for k, o := range []Options{{NoLearning: true}, {LearnToHour: learnDays * 24}, {}} {
 			o.Members, o.Seed, o.Workers = *courses, uint64(i), 2
 			f := run(t, s, o)
@@ -81,6 +90,9 @@ func TestCalibration(t *testing.T) {
 					seen[key] = true
 					counts[k][r.Of][week].count(x.Band, r.Value)
 				}
+			}
+			for day := 6; day < seasonDays; day += 7 {
+				counts[k][truthOfMass][day/7].count(f.Days[day].Stands[0].MassG, masses[day])
 			}
 		}
 	}
@@ -125,7 +137,7 @@ func TestWrongModel(t *testing.T) {
 		s.Tub.Stands[0].Plants = 8
 		s.Events = slices.DeleteFunc(s.Events, func(e Event) bool { return e.AtHour > left })
 		s.Readings = slices.DeleteFunc(readDays(28), func(r Reading) bool { return r.AtHour < 7*24 })
-		s, truths := seen(t, s, truthSeeds+uint64(i), func(f *Factors) {
+		s, truths := seen(s, truthSeeds+uint64(i), func(f *Factors) {
 			*f = Factors{Growth: off(Growth), Thirst: off(Thirst), Uptake: off(Uptake)}
 		})
 		with := run(t, s, Options{Members: *courses, Seed: uint64(i), Workers: 2, LearnToHour: left})

@@ -41,7 +41,7 @@ func leafy(t testing.TB, days int) Season {
 // counts, and more surely than before; and what is not read moves nothing.
 func TestLeavesAreLearned(t *testing.T) {
 	many := func(f *Factors) { *f = Factors{Leafing: math.Log(1.5) / spreads[Leafing]} }
-	s, _ := seen(t, leafy(t, 28), 4, many)
+	s, _ := seen(leafy(t, 28), 4, many)
 	known, unknown := run(t, s, Options{Members: 300}), run(t, s, Options{Members: 300, NoLearning: true})
 	got, before := known.Learned(Leafing), unknown.Learned(Leafing)
 	if !(got.P50 > 1.35 && got.P50 < 1.65) || !(math.Log(got.P95/got.P5) < 0.4*math.Log(before.P95/before.P5)) {
@@ -77,7 +77,7 @@ func TestLeavesThatNobodyCounts(t *testing.T) {
 func TestCalibrationOfLeaves(t *testing.T) {
 	var counts [2]tally
 	for i := range *calibrate {
-		s, _ := seen(t, leafy(t, 28), truthSeeds+uint64(i), nil)
+		s, _ := seen(leafy(t, 28), truthSeeds+uint64(i), nil)
 		for k, o := range []Options{{NoLearning: true}, {}} {
 			o.Members, o.Seed = *courses, uint64(i)
 			f := run(t, s, o)

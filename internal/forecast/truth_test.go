@@ -1,15 +1,13 @@
 package forecast
 
 import (
-	"math"
 	"math/rand/v2"
 	"testing"
 )
 
-// truth is one course drawn from what an ensemble is drawn from: the tub at
-// each of some hours, in order.
-func truth(t testing.TB, s Season, seed uint64, change func(*Factors)) func(r Reading) float64 {
-	t.Helper()
+// trueCourse is one course drawn from what an ensemble is drawn from. It is
+// looked at after each segment, before what happens then.
+func trueCourse(s Season, seed uint64, change func(*Factors), look func(*course, *member, *segment)) {
 	c := lay(s)
 	m := &member{random: rand.New(rand.NewPCG(seed, streamOfNoise-1))}
 	m.factors = draw(m.random, rand.New(rand.NewPCG(seed, streamOfLeaves-1)))
@@ -18,24 +16,35 @@ func truth(t testing.TB, s Season, seed uint64, change func(*Factors)) func(r Re
 	}
 	m.begin(c)
 	m.happen(c, c.first.events)
-	seen := map[int]float64{}
 	for i := range c.segments {
 		g := &c.segments[i]
 		m.pass(c, g)
-		for _, k := range g.readings {
-			seen[k] = m.expects(c, &c.Readings[k])
-		}
+		look(c, m, g)
 		m.happen(c, g.events)
 	}
-	return func(r Reading) float64 {
-		for k, x := range s.Readings {
-			if x == r {
-				return seen[k]
-			}
+}
+
+// truth is what such a course has to read at each reading's hour.
+func truth(s Season, seed uint64, change func(*Factors)) []float64 {
+	out := make([]float64, len(s.Readings))
+	trueCourse(s, seed, change, func(c *course, m *member, g *segment) {
+		for _, k := range g.readings {
+			out[k] = m.expects(c, &c.Readings[k])
 		}
-		t.Fatal("no such reading")
-		return math.NaN()
-	}
+	})
+	return out
+}
+
+// trueMasses are the fresh masses of a plant of the first stand at the end of
+// each day of the same course.
+func trueMasses(s Season, seed uint64) (out []float64) {
+	trueCourse(s, seed, nil, func(c *course, m *member, g *segment) {
+		if g.day >= 0 {
+			first := &c.Tub.Stands[0]
+			out = append(out, first.Model.HarvestG(m.Stands[0], first.PerM2))
+		}
+	})
+	return out
 }
 
 // readDays are a class's usual readings: the level on three days of the week,
@@ -63,17 +72,13 @@ func synthetic(t testing.TB, days int, seed uint64, change func(*Factors)) (s Se
 	s = filled(t, days)
 	s.Tub.Stands[0].Plants = 8
 	s.Readings = readDays(days)
-	return seen(t, s, seed, change)
+	return seen(s, seed, change)
 }
 
 // seen is a season whose readings are filled in.
-func seen(t testing.TB, s Season, seed uint64, change func(*Factors)) (_ Season, truths []float64) {
-	see := truth(t, s, seed, change)
+func seen(s Season, seed uint64, change func(*Factors)) (_ Season, truths []float64) {
+	truths = truth(s, seed, change)
 	random := rand.New(rand.NewPCG(seed, streamOfNoise-2))
-	truths = make([]float64, len(s.Readings))
-	for i := range s.Readings {
-		truths[i] = see(s.Readings[i])
-	}
 	for i := range s.Readings {
 		s.Readings[i].Value = max(0, truths[i]+s.Readings[i].SD*random.NormFloat64())
 	}
