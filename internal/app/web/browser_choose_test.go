@@ -97,7 +97,7 @@ func TestAnOfferIsAddedWithoutScript(t *testing.T) {
 	id := o.beginGarden("metric")
 	b := browse(t, o.base)
 	b.log.mayHear("status of 422")
-	b.withoutScript(true)
+	b.withoutScript()
 	b.visit("/g/" + id + "/choose")
 	b.write("kit.name", "kit")
 	b.write("kit.volume", "17")
@@ -116,7 +116,6 @@ func TestAnOfferIsAddedWithoutScript(t *testing.T) {
 // The decision of a garden with an offer of its own, in the states that no
 // example shows, is for everybody: at a desk, on a phone, in both unit systems.
 func TestTheDecisionServesEveryone(t *testing.T) {
-	axe, _ := os.ReadFile(axePath) // TestAxeIsThere says when it is not
 	for _, units := range []string{"metric", "us"} {
 		t.Run(units, func(t *testing.T) {
 			o := open(t)
@@ -140,18 +139,7 @@ func TestTheDecisionServesEveryone(t *testing.T) {
 			} {
 				s.open(b)
 				ask[any](b, `document.querySelectorAll("details:not([data-part])").forEach((d) => { d.open = true; })`)
-				for _, width := range []int64{deskWide / 2, handWide, 320} {
-					b.wide(width, handHigh)
-					b.fits(s, width)
-				}
-				if axe == nil {
-					continue
-				}
-				ask[any](b, string(axe)+"; void 0")
-				for _, width := range []int64{deskWide, handWide} {
-					b.wide(width, deskHigh)
-					b.shutsOut(s, width, seen)
-				}
+				b.serves(s, seen, deskWide/2, handWide, 320)
 			}
 		})
 	}

@@ -15,7 +15,7 @@ func TestARotaIsMadeWithoutScript(t *testing.T) {
 		id := o.beginGarden(units)
 		b := browse(t, o.base)
 		b.log.mayHear("status of 422")
-		b.withoutScript(true)
+		b.withoutScript()
 		b.visit("/g/" + id + "/class")
 		if got := b.text(".answer"); !strings.Contains(got, "Nobody shares the jobs yet") {
 			t.Fatalf("an empty class is answered with %q", got)

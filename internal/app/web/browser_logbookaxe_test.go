@@ -4,7 +4,6 @@ package web_test
 
 import (
 	"net/http"
-	"os"
 	"testing"
 )
 
@@ -51,7 +50,6 @@ func (o *opened) logbookScenes(id string) []scene {
 }
 
 func TestTheLogbookServesEveryone(t *testing.T) {
-	axe, _ := os.ReadFile(axePath) // TestAxeIsThere says when it is not
 	o := open(t)
 	scenes := o.logbookScenes(o.mine())
 	b := browse(t, o.base)
@@ -61,17 +59,6 @@ func TestTheLogbookServesEveryone(t *testing.T) {
 	for _, s := range scenes {
 		b.wide(deskWide, deskHigh)
 		s.open(b)
-		for _, width := range []int64{deskWide, deskWide / 2, 320} {
-			b.wide(width, handHigh)
-			b.fits(s, width)
-		}
-		if axe == nil {
-			continue
-		}
-		ask[any](b, string(axe)+"; void 0")
-		for _, width := range []int64{deskWide, handWide} {
-			b.wide(width, deskHigh)
-			b.shutsOut(s, width, map[string]bool{})
-		}
+		b.serves(s, map[string]bool{}, deskWide, deskWide/2, 320)
 	}
 }

@@ -3,15 +3,13 @@
 package web_test
 
 import (
-	"net/http"
 	"strings"
 	"testing"
 )
 
 func TestAMixFollowsWhatIsTyped(t *testing.T) {
 	o := open(t)
-	_, at := o.post("/g/example-saltbrook/copy", nil, http.StatusOK)
-	id, _, _ := strings.Cut(strings.TrimPrefix(at, "/g/"), "/build")
+	id := o.copied("example-saltbrook")
 	b := browse(t, o.base)
 	b.visit("/g/" + id + "/mix")
 	before := b.text(".answer")
@@ -33,7 +31,7 @@ func TestABottleIsPutOnTheShelfWithoutScript(t *testing.T) {
 	id := o.beginGarden("metric")
 	b := browse(t, o.base)
 	b.log.mayHear("status of 422")
-	b.withoutScript(true)
+	b.withoutScript()
 	b.visit("/g/" + id + "/mix")
 	b.write("bottle.name", "grow")
 	b.write("bottle.dose", "4 mL/L")

@@ -14,7 +14,6 @@ import (
 // systems, at a desk and on a phone: axe-core finds nothing, and nothing has to
 // be scrolled sideways at 200 % zoom or at 320 px.
 func TestEveryPageServesEveryone(t *testing.T) {
-	axe, _ := os.ReadFile(axePath) // TestAxeIsThere says when it is not
 	for _, units := range []string{"metric", "us"} {
 		t.Run(units, func(t *testing.T) {
 			t.Parallel()
@@ -26,18 +25,7 @@ func TestEveryPageServesEveryone(t *testing.T) {
 				s.open(b)
 				b.units(s, units)
 				ask[any](b, `document.querySelectorAll("details:not([data-part])").forEach((d) => { d.open = true; })`)
-				for _, width := range []int64{deskWide / 2, 320} { // 200 % zoom is half as many pixels
-					b.wide(width, handHigh)
-					b.fits(s, width)
-				}
-				if axe == nil {
-					continue
-				}
-				ask[any](b, string(axe)+"; void 0")
-				for _, width := range []int64{deskWide, handWide} {
-					b.wide(width, deskHigh)
-					b.shutsOut(s, width, seen)
-				}
+				b.serves(s, seen, deskWide/2, 320) // 200 % zoom is half as many pixels
 			}
 		})
 	}
@@ -88,6 +76,26 @@ type violation struct{ Rule, Help, Where, Why string }
 
 const axeRun = `axe.run(document, {resultTypes: ["violations"]}).then((r) => r.violations.flatMap((v) =>
 	v.nodes.map((n) => ({Rule: v.id, Help: v.help, Where: n.target.join(" ") + " " + n.html.slice(0, 160), Why: n.failureSummary.slice(0, 300)}))))`
+
+// serves checks the page that is open: nothing of it is wider than a screen of
+// any of the widths, and axe-core finds nothing at a desk and in a hand that was
+// not seen before.
+func (b *tab) serves(s scene, seen map[string]bool, widths ...int64) {
+	b.Helper()
+	for _, width := range widths {
+		b.wide(width, handHigh)
+		b.fits(s, width)
+	}
+	axe, err := os.ReadFile(axePath)
+	if err != nil {
+		return // TestAxeIsThere says so
+	}
+	ask[any](b, string(axe)+"; void 0")
+	for _, width := range []int64{deskWide, handWide} {
+		b.wide(width, deskHigh)
+		b.shutsOut(s, width, seen)
+	}
+}
 
 // shutsOut reports what axe-core finds, each thing once.
 func (b *tab) shutsOut(s scene, width int64, seen map[string]bool) {

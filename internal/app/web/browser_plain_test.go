@@ -17,7 +17,7 @@ func TestEveryFormWorksWithoutScript(t *testing.T) {
 	o := open(t)
 	b := browse(t, o.base)
 	b.log.mayHear("status of 422")
-	b.withoutScript(true)
+	b.withoutScript()
 
 	b.visit("/")
 	b.write("tubs[0].inside.top[0]", "55")

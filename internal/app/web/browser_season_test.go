@@ -57,7 +57,7 @@ func TestASeasonWithoutScript(t *testing.T) {
 	id := o.copied("example-saltbrook")
 	b := browse(t, o.base)
 	b.log.mayHear("status of 422")
-	b.withoutScript(true)
+	b.withoutScript()
 	b.visit("/g/" + id + "/season?tub=Plover")
 	before := b.text("#season-charts")
 	b.write("tubs[1].plants", "3")

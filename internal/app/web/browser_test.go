@@ -127,11 +127,11 @@ func (b *tab) visit(address string) {
 	b.do(chromedp.Navigate(b.base + address))
 }
 
-// withoutScript turns the pages' scripts off or on again.
-func (b *tab) withoutScript(off bool) {
+// withoutScript turns the pages' scripts off.
+func (b *tab) withoutScript() {
 	b.Helper()
 	b.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
-		_, err := cdp.Call(ctx, t, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: off})
+		_, err := cdp.Call(ctx, t, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true})
 		return err
 	}))
 }

@@ -139,20 +139,6 @@ func TestAnOfferIsAddedChangedAndTakenOut(t *testing.T) {
 	}
 }
 
-func TestAnUntouchedDecisionChangesNothing(t *testing.T) {
-	for _, example := range []string{"example-fernhollow", "example-saltbrook"} {
-		o := open(t)
-		_, at := o.post("/g/"+example+"/copy", nil, http.StatusOK)
-		id, _, _ := strings.Cut(strings.TrimPrefix(at, "/g/"), "/build")
-		before := o.text(id)
-		body, _ := o.get("/g/"+id+"/choose", http.StatusOK)
-		o.post("/g/"+id+"/choose", filled(t, body), http.StatusOK)
-		for _, d := range plan.Differences([]byte(before), []byte(o.text(id))) {
-			t.Errorf("%s: %q became %q", d.Words, d.Old, d.New)
-		}
-	}
-}
-
 func TestADecisionIsWorkedOutWhileOneTypes(t *testing.T) {
 	o := open(t)
 	id, body := o.offeredGarden("metric")

@@ -46,19 +46,6 @@ func TestAClassIsTyped(t *testing.T) {
 	}
 }
 
-func TestAnUntouchedClassChangesNothing(t *testing.T) {
-	for _, example := range []string{"example-fernhollow", "example-saltbrook"} {
-		o := open(t)
-		id := o.copied(example)
-		before := o.text(id)
-		body, _ := o.get("/g/"+id+"/class", http.StatusOK)
-		o.post("/g/"+id+"/class", filled(t, body), http.StatusOK)
-		if after := o.text(id); after != before {
-			t.Errorf("%s: the plan changed:\n%s", example, after)
-		}
-	}
-}
-
 // A name where a number belongs is refused before anything is stored; what was
 // typed stays in the form.
 func TestNamesWhereNumbersBelongAreNotStored(t *testing.T) {

@@ -20,6 +20,14 @@ func (o *opened) text(id string) string {
 	return string(rev.Text)
 }
 
+// copied is a garden of one's own made of an example.
+func (o *opened) copied(example string) string {
+	o.Helper()
+	_, at := o.post("/g/"+example+"/copy", nil, http.StatusOK)
+	id, _, _ := strings.Cut(strings.TrimPrefix(at, "/g/"), "/build")
+	return id
+}
+
 func (o *opened) value(id, path string) string {
 	o.Helper()
 	typed, _, _, _ := plan.Value([]byte(o.text(id)), path)
@@ -158,20 +166,22 @@ func TestHolesAreFixedMovedAndFreed(t *testing.T) {
 }
 
 func TestAnUntouchedFormChangesNothing(t *testing.T) {
-	for _, example := range []string{"example-fernhollow", "example-saltbrook"} {
-		t.Run(example, func(t *testing.T) {
-			o := open(t)
-			_, at := o.post("/g/"+example+"/copy", nil, http.StatusOK)
-			id, _, _ := strings.Cut(strings.TrimPrefix(at, "/g/"), "/build")
-			before := o.text(id)
-			body, _ := o.get("/g/"+id+"/build", http.StatusOK)
-			o.post("/g/"+id+"/build", filled(t, body), http.StatusOK)
-			if after := o.text(id); after != before {
-				for _, d := range plan.Differences([]byte(before), []byte(after)) {
-					t.Errorf("%s: %q became %q", d.Words, d.Old, d.New)
+	for _, page := range []string{"build", "mix", "season", "choose", "class"} {
+		for _, example := range []string{"example-fernhollow", "example-saltbrook"} {
+			t.Run(page+" of "+example, func(t *testing.T) {
+				o := open(t)
+				id := o.copied(example)
+				before := o.text(id)
+				body, _ := o.get("/g/"+id+"/"+page, http.StatusOK)
+				o.post("/g/"+id+"/"+page, filled(t, body), http.StatusOK)
+				if after := o.text(id); after != before {
+					t.Errorf("the plan changed:\n%s", after)
+					for _, d := range plan.Differences([]byte(before), []byte(after)) {
+						t.Errorf("%s: %q became %q", d.Words, d.Old, d.New)
+					}
 				}
-			}
-		})
+			})
+		}
 	}
 }
 
@@ -277,13 +287,12 @@ func TestAnExampleStaysAsItIs(t *testing.T) {
 func TestASecondTubIsAddedAndTakenOut(t *testing.T) {
 	for _, example := range []string{"example-fernhollow", "example-saltbrook"} {
 		o := open(t)
-		_, at := o.post("/g/"+example+"/copy", nil, http.StatusOK)
-		id, _, _ := strings.Cut(strings.TrimPrefix(at, "/g/"), "/build")
+		id := o.copied(example)
 		before := plan.Items([]byte(o.text(id)), "tubs")
 		body, _ := o.get("/g/"+id+"/build", http.StatusOK)
 		posted := filled(t, body)
 		posted.Set("do", "another")
-		_, at = o.post("/g/"+id+"/build", posted, http.StatusOK)
+		_, at := o.post("/g/"+id+"/build", posted, http.StatusOK)
 		if !strings.Contains(at, "tub=Tub-3") || plan.Items([]byte(o.text(id)), "tubs") != before+1 {
 			t.Fatalf("no third tub: %s\n%s", at, o.text(id))
 		}

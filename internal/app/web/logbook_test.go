@@ -32,9 +32,7 @@ func entry(id string, changes ...string) url.Values {
 // mine makes the metric example one's own.
 func (o *opened) mine() string {
 	o.Helper()
-	_, at := o.post("/g/example-fernhollow/copy", nil, http.StatusOK)
-	id, _, _ := strings.Cut(strings.TrimPrefix(at, "/g/"), "/build")
-	return id
+	return o.copied("example-fernhollow")
 }
 
 func (o *opened) readings(id string) []store.Written {
@@ -311,8 +309,7 @@ func TestTheLogbookOfAnExampleIsEmptyAndStaysSo(t *testing.T) {
 // In US units a figure is read and shown in them.
 func TestReadingsInUSUnits(t *testing.T) {
 	o := open(t)
-	_, at := o.post("/g/example-saltbrook/copy", nil, http.StatusOK)
-	id, _, _ := strings.Cut(strings.TrimPrefix(at, "/g/"), "/build")
+	id := o.copied("example-saltbrook")
 	address := "/g/" + id + "/logbook"
 	page, _ := o.get(address, http.StatusOK)
 	wants(t, page, "gal on the stick", "°F", ">in</span>")
@@ -344,8 +341,7 @@ func TestAHarvestIsWrittenAndListed(t *testing.T) {
 		{"example-saltbrook", "Tern", "", "11.1", 11.1 * 28.349523125, []string{">oz</span>", "plants picked: 3, together 11.1\u00a0oz"}},
 	} {
 		o := open(t)
-		_, at := o.post("/g/"+c.from+"/copy", nil, http.StatusOK)
-		id, _, _ := strings.Cut(strings.TrimPrefix(at, "/g/"), "/build")
+		id := o.copied(c.from)
 		address := "/g/" + id + "/logbook"
 		form := entry("e1", "tub", c.tub, "by", c.by, "level", "2", "height", "", "water", "", "picked", "3", "weigh", c.weigh, "counted", "19", "done", "harvested")
 		body, _ := o.post(address, form, http.StatusOK)

@@ -4,17 +4,7 @@ import (
 	"net/http"
 	"strings"
 	"testing"
-
-	"rootbell/internal/garden/plan"
 )
-
-// copied is a garden of one's own made of an example.
-func (o *opened) copied(example string) string {
-	o.Helper()
-	_, at := o.post("/g/"+example+"/copy", nil, http.StatusOK)
-	id, _, _ := strings.Cut(strings.TrimPrefix(at, "/g/"), "/build")
-	return id
-}
 
 func TestASeasonIsShownForEachExample(t *testing.T) {
 	o := open(t)
@@ -42,21 +32,6 @@ func TestTheStripOfOtherPagesLendsTheSeason(t *testing.T) {
 	after, _ := o.get("/g/"+id+"/build", http.StatusOK)
 	if strings.Contains(before, "into the tub") || !strings.Contains(after, "into the tub") {
 		t.Errorf("the strip has the season before %v, after %v", strings.Contains(before, "into the tub"), strings.Contains(after, "into the tub"))
-	}
-}
-
-func TestAnUntouchedSeasonChangesNothing(t *testing.T) {
-	for _, example := range []string{"example-fernhollow", "example-saltbrook"} {
-		o := open(t)
-		id := o.copied(example)
-		before := o.text(id)
-		body, _ := o.get("/g/"+id+"/season", http.StatusOK)
-		o.post("/g/"+id+"/season", filled(t, body), http.StatusOK)
-		if after := o.text(id); after != before {
-			for _, d := range plan.Differences([]byte(before), []byte(after)) {
-				t.Errorf("%s: %q became %q", d.Words, d.Old, d.New)
-			}
-		}
 	}
 }
 
