@@ -156,6 +156,9 @@ func TestBadOffers(t *testing.T) {
 		{"no price", "offers: [{name: kit, sites: 9, volume: 17 L}]\n", "", "a count only"},
 		{"no pattern", "offers: [{name: kit, price: 9, sites: 9, volume: 17 L}]\n", "", "a count only"},
 		{"nothing but a name", "offers: [{name: kit}]\n", "", "not told yet"},
+		{"a hole for each plant, and no pattern", "offers: [{name: kit, price: 9, sites: 3, volume: 40 L}]\n", "", "nobody knows whether they keep the distance"},
+		{"holes close together", "offers: [{name: kit, volume: 40 L, holes: [[0 cm, 0 cm], [6 cm, 0 cm], [12 cm, 0 cm], [30 cm, 0 cm]]}]\n", "", "of them stand far enough apart"},
+		{"plants that cannot be counted", "offers: [{name: kit, sites: 14, volume: 17 L, pattern: {rows: 3, columns: 5, pitch: 11 cm}}]\n", "offer-holes", "so its plants are not known"},
 		{"rows that do not make the holes", "offers: [{name: kit, sites: 14, volume: 17 L, pattern: {rows: 3, columns: 5, pitch: 11 cm}}]\n", "offer-holes", "3 rows of 5 make 15"},
 		{"a list that is shorter", "offers: [{name: kit, sites: 3, volume: 17 L, holes: [[1 cm, 1 cm], [20 cm, 1 cm]]}]\n", "offer-holes", "list of holes has 2"},
 		{"two in one place", "offers: [{name: kit, volume: 17 L, holes: [[1 cm, 1 cm], [20 cm, 1 cm], [1 cm, 1 cm]]}]\n", "offer-holes", "holes 1 and 3 lie in the same place"},
@@ -216,6 +219,44 @@ func TestSecondHandTubsGiveNoFood(t *testing.T) {
 	}
 	if o := b.Choose.Offers[0]; !o.Built || o.ForFood {
 		t.Errorf("a tub of unknown past is for food: %+v", o)
+	}
+}
+
+// A share at which the order turns is counted as the share that is taken now, 0
+// to 1: the contract's own rule for chances and shares.
+func TestAShareIsOneOfOne(t *testing.T) {
+	a := chosenFrom(t, quantity.Metric, "prices: {"+everyPrice+"}\nlamps: [{name: lamp, power: 40 W}]\noffers: [{name: kit, price: 90, delivery: 0, per_crop: 9, sites: 4, volume: 17 L, includes: [pump, tube, stones, valve, cups, tray, towels, goggles]}]\n")
+	for _, s := range a.Choose.Senses {
+		if s.Kind == "share" && s.Turn > 0 && s.Turn < 1 && s.Now == 0.9 {
+			return
+		}
+	}
+	t.Errorf("no share that would change the order: %+v, unknown %q, %q", a.Choose.Senses, a.Choose.Offers[0].Unknown, a.Choose.Offers[1].Unknown)
+}
+
+// everyPrice is a price for all that a build and a kit want; invented.
+const everyPrice = `tub: 12, saw: 14, service_saw: 6, drill_bit: 2, cup: 0.4, pebbles: 1, plug: 1, cap: 0.4, pump: 16, stone: 2, spare_stone: 2, check_valve: 2, tube: 1, tray: 4, towel: 2, cover: 3, eye_protection: 7, backing_board: 0, clamp: 5, deburring_tool: 4, bucket: 3, seed: 0.04, seed_plug: 0.15, nutrient: 6, electricity: 0.3, ph_test: 8, ec_meter: 20, lamp: 30, timer: 9`
+
+// The permission pack speaks of what there is: no watts of a lamp that nobody
+// has, no pumps of still tubs, the water of the biggest offer, and no eating
+// where the school says no.
+func TestThePermissionPackSpeaksOfWhatThereIs(t *testing.T) {
+	for _, c := range []struct {
+		name, more  string
+		says, never string
+	}{
+		{"no lamp", "", "What a lamp takes is not known yet", "Lamps take"},
+		{"an offer that holds more", "offers: [{name: barrel, sites: 4, volume: 90 L}]\n", "Of 'barrel' it would be 90.0", "nothing at all"},
+		{"no eating", "school: {site: {kitchen: no}}\n", "Until it says yes nobody eats.", "the plan says no. Without it nothing is switched on"},
+	} {
+		a := chosenFrom(t, quantity.Metric, c.more)
+		var said strings.Builder
+		for _, p := range a.Permissions() {
+			said.WriteString(strings.Join(p.Facts, " ") + " " + p.Ask + " ")
+		}
+		if s := strings.ReplaceAll(said.String(), "\u00a0", " "); !strings.Contains(s, c.says) || strings.Contains(s, c.never) {
+			t.Errorf("%s: %q is not said, or %q is, in %q", c.name, c.says, c.never, s)
+		}
 	}
 }
 

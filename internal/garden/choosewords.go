@@ -91,10 +91,16 @@ func (o *ChooseOffer) missingWords() string {
 	}
 }
 
+// Counted tells whether it is known how many plants an option has room and
+// water for.
+func (o *ChooseOffer) Counted() bool { return o.Built || o.Option.Limits.Water >= 0 && o.Sites > 0 }
+
 // feedsWords is how many plants an offer feeds, in a sentence.
 func (o *ChooseOffer) feedsWords() string {
 	switch {
-	case o.Option.Limits.Water < 0 || o.Sites == 0:
+	case o.Option.Contradicts != "":
+		return upper(o.Name) + ": " + o.Option.Contradicts + ", so its plants are not known."
+	case !o.Counted():
 		return upper(o.Name) + ": holes or water are not told, so its plants are not known."
 	case o.PlantSites == 0:
 		return upper(o.Name) + ": its water does not feed one plant."
@@ -110,7 +116,10 @@ func (o *ChooseOffer) Feeds(a *Assessment) string {
 	if o.Built {
 		return counted(o.PlantSites, "plant", "plants") + ", as the plan has it."
 	}
-	if l.Water < 0 || o.Sites == 0 || o.LitresASite == nil {
+	if o.Option.Contradicts != "" {
+		return "Its plants are not known: " + o.Option.Contradicts + "."
+	}
+	if !o.Counted() || o.LitresASite == nil {
 		return "How many holes it has, or how much water, is not told yet, so its plants are not known."
 	}
 	volume := quantity.Volume.WithDecimals(2, 3)
@@ -127,6 +136,8 @@ func (o *ChooseOffer) Which(a *Assessment) string {
 	switch {
 	case len(o.UseHoles) == 0 && o.PlantSites > 0 && !o.Built && o.PlantSites < o.Sites:
 		return fmt.Sprintf("Where its holes lie is not told, so this is a count only: plant %d, as far apart as you can, and cap %d.", o.PlantSites, o.Sites-o.PlantSites)
+	case len(o.UseHoles) == 0 && o.PlantSites > 1 && !o.Built:
+		return fmt.Sprintf("Where its holes lie is not told, so nobody knows whether they keep the distance of %s that the crop wants. Measure from middle to middle.", quantity.Format(quantity.Length, a.Choose.Need.Spacing.Base, a.Plan.Units))
 	case len(o.UseHoles) == 0:
 		return ""
 	case len(o.CapHoles) == 0:
@@ -200,7 +211,11 @@ func (a *assessor) offerReasons(o *ChooseOffer) {
 	case o.PlantSites > 0 && o.PlantSites >= o.Sites:
 		o.For = append(o.For, "Its water feeds a plant in every hole.")
 	case o.PlantSites > 0:
-		o.Against = append(o.Against, fmt.Sprintf("It has %s and feeds %s: %s.", counted(o.Sites, "hole", "holes"), counted(o.PlantSites, "plant", "plants"), counted(o.Sites-o.PlantSites, "hole is capped", "holes are capped")))
+		why := "feeds " + counted(o.PlantSites, "plant", "plants")
+		if o.Binds == choose.ByRoom {
+			why = "no more than " + strconv.Itoa(o.PlantSites) + " of them stand far enough apart"
+		}
+		o.Against = append(o.Against, fmt.Sprintf("It has %s and %s: %s.", counted(o.Sites, "hole", "holes"), why, counted(o.Sites-o.PlantSites, "hole is capped", "holes are capped")))
 	}
 	if n := len(o.Lacks); n > 0 {
 		o.Against = append(o.Against, fmt.Sprintf("It lacks %s.", listed(o.Lacks)))
@@ -258,6 +273,9 @@ func (a *assessor) compared(c *Choose) {
 func (a *assessor) senseOf(c *choose.Comparison, s *choose.Sense) ChooseSense {
 	o := c.Options[s.Other]
 	out := ChooseSense{Kind: s.Kind, Offer: o.Name, Key: s.Turn.Key, Turn: s.Turn.Show(a.plan.Units).Value, Now: s.Now}
+	if s.Kind == choose.Share {
+		out.Turn = quantity.Round(s.Turn.Base, 3) // a share is 0 to 1, as Now is
+	}
 	b := c.Build()
 	money := func(v float64) string { return moneyOf(a.plan, v) }
 	switch s.Kind {

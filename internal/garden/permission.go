@@ -49,27 +49,55 @@ func (a *Assessment) electricity() Permission {
 		Ask: "Is there a fixed socket within reach, and is it protected by an RCD (GFCI)? The local electrical code and a licensed electrician decide, not this paper.",
 	}
 	if b := a.Choose.build(); b != nil {
-		lamps, hasLamps := a.shown(b.Key + ".lamp_watts")
-		pumps, hasPumps := a.shown(b.Key + ".pump_watts")
-		if hasLamps && hasPumps {
-			p.Facts = append(p.Facts, fmt.Sprintf("Lamps take %s while they are lit, air pumps about %s day and night.", lamps, pumps))
-		}
+		p.Facts = append(p.Facts, a.powered(b.Key)...)
 		if b.KWhACrop != nil {
-			p.Facts = append(p.Facts, fmt.Sprintf("That is about %s kWh in the %s of a crop in the tub.", quantity.FormatNumber(*b.KWhACrop, 1), quantity.Format(quantity.Time.WithDecimals(0, 0), a.Choose.Need.Days.Base, a.Plan.Units)))
+			how := "That is about"
+			if n, ok := a.numberOf(b.Key + ".lamp_watts"); ok && n.Base == 0 {
+				how = "Without a lamp that is about"
+			}
+			p.Facts = append(p.Facts, fmt.Sprintf("%s %s kWh in the %s of a crop in the tub.", how, quantity.FormatNumber(*b.KWhACrop, 1), quantity.Format(quantity.Time.WithDecimals(0, 0), a.Choose.Need.Days.Base, a.Plan.Units)))
 		}
 	}
 	p.Facts = append(p.Facts, "Water stands beside it: every cord hangs in a drip loop, lower than its plug, and no extension lead lies on the floor. Plugs are touched with dry hands, by adults.")
-	p.Facts = append(p.Facts, siteWords("A socket within reach", string(a.Plan.School.Site.Socket)), siteWords("An RCD (GFCI) on it", string(a.Plan.School.Site.RCD)))
+	site := a.Plan.School.Site
+	const without = "Without it nothing is switched on."
+	p.Facts = append(p.Facts, siteWords("A socket within reach", string(site.Socket), without), siteWords("An RCD (GFCI) on it", string(site.RCD), without))
 	return p
 }
 
-// siteWords is what the plan says of something at the place.
-func siteWords(what, answer string) string {
+// powered is what lamps and pumps take, of those there are.
+func (a *Assessment) powered(key string) []string {
+	var out []string
+	if n, ok := a.numberOf(key + ".lamp_watts"); !ok || n.Base == 0 {
+		out = append(out, "What a lamp takes is not known yet: its label says it.")
+	} else {
+		out = append(out, fmt.Sprintf("Lamps take %s while they are lit.", quantity.Format(n.Kind, n.Base, a.Plan.Units)))
+	}
+	if n, ok := a.numberOf(key + ".pump_watts"); ok && n.Base > 0 {
+		out = append(out, fmt.Sprintf("Air pumps take about %s day and night.", quantity.Format(n.Kind, n.Base, a.Plan.Units)))
+	}
+	return out
+}
+
+// pumps are how many tubs of the plan have an air pump.
+func (a *Assessment) pumps() int {
+	n := 0
+	for i := range a.Tubs {
+		if a.Plan.Tubs[i].Method != "still" {
+			n++
+		}
+	}
+	return n
+}
+
+// siteWords is what the plan says of something at the place, and what follows
+// where it says no.
+func siteWords(what, answer, without string) string {
 	switch answer {
 	case "yes":
 		return what + ": the plan says yes."
 	case "no":
-		return what + ": the plan says no. Without it nothing is switched on."
+		return what + ": the plan says no. " + without
 	}
 	return what + ": not known yet."
 }
@@ -108,8 +136,21 @@ func (a *Assessment) spill() Permission {
 	if most > 0 {
 		p.Facts = append(p.Facts, fmt.Sprintf("At worst all of %s runs out: %s. A tray takes drips, not that.", name, quantity.Format(quantity.Volume, quantity.Litre.Base(most), a.Plan.Units)))
 	}
+	if l, kit := a.biggestOffer(); l > most {
+		p.Facts = append(p.Facts, fmt.Sprintf("Of '%s' it would be %s.", kit, quantity.Format(quantity.Volume, quantity.Litre.Base(l), a.Plan.Units)))
+	}
 	p.Facts = append(p.Facts, "Before anything grows each tub stands filled with plain water for a day and is watched.", Puddle)
 	return p
+}
+
+// biggestOffer is the offer that holds most water, and how many litres.
+func (a *Assessment) biggestOffer() (litres float64, name string) {
+	for _, o := range a.Plan.Offers {
+		if l := quantity.Litre.From(o.Volume.Value.Base()); l > litres {
+			litres, name = l, o.Name
+		}
+	}
+	return litres, name
 }
 
 func (a *Assessment) chemicals() Permission {
@@ -139,15 +180,10 @@ func (a *Assessment) chemicals() Permission {
 }
 
 func (a *Assessment) noise() Permission {
-	pumps := 0
-	for i := range a.Tubs {
-		if a.Plan.Tubs[i].Method != "still" {
-			pumps++
-		}
-	}
+	pumps := a.pumps()
 	p := Permission{Head: "Noise", Who: "who teaches in the room", Ask: "Is it quiet enough with the pumps on? Listen before buying."}
 	if pumps == 0 {
-		p.Facts = []string{"The tubs stand still: no pump runs."}
+		p.Facts, p.Ask = []string{"The plan's tubs stand still: no pump runs."}, "Is it quiet enough? A kit on offer may bring a pump: listen before buying."
 		return p
 	}
 	p.Facts = []string{
@@ -175,9 +211,9 @@ func (a *Assessment) eating() Permission {
 			"Allergies go by the school's own list, which is not kept here. Nobody who is ill handles food. Nothing is for babies.",
 		},
 	}
-	p.Facts = append(p.Facts, siteWords("Eating what is grown", string(a.Plan.School.Site.Kitchen)))
+	p.Facts = append(p.Facts, siteWords("Eating what is grown", string(a.Plan.School.Site.Kitchen), "Until it says yes nobody eats."))
 	for i := range a.Choose.Offers {
-		if o := &a.Choose.Offers[i]; o.NotFood != "" && o.NotFood != "the school does not let the class eat what it grows" {
+		if o := &a.Choose.Offers[i]; o.NotFood != "" && o.NotFood != choose.NoEating {
 			p.Facts = append(p.Facts, fmt.Sprintf("'%s': %s.", o.Name, o.NotFood))
 		}
 	}
@@ -191,7 +227,11 @@ func (a *Assessment) holidays() Permission {
 	} else {
 		p.Facts = append(p.Facts, "Nobody looks in during breaks, as the plan stands.")
 	}
-	p.Facts = append(p.Facts, "A pump that is switched off for long costs the plants their air. The tag on the plug says so.")
+	if a.pumps() > 0 {
+		p.Facts = append(p.Facts, "A pump that is switched off for long costs the plants their air. The tag on the plug says so.")
+	} else if p.Ask = "Who looks in while the house is empty?"; len(a.Plan.Lamps) > 0 {
+		p.Ask = "May the lamp run while the house is empty, and who looks in?"
+	}
 	return p
 }
 

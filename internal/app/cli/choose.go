@@ -62,7 +62,7 @@ func reportChoose(w io.Writer, a *garden.Assessment) error {
 const amountNote = "A + behind an amount: not all of it has a price, so it is more. A ?: too few prices are told."
 
 func plantsWords(o *garden.ChooseOffer) string {
-	if o.PlantSites == 0 && o.Option.Limits.Water < 0 && !o.Built {
+	if !o.Counted() {
 		return "?"
 	}
 	return strconv.Itoa(o.PlantSites)

@@ -192,7 +192,7 @@ func addsUp(t *testing.T, name string, rows [][]any) {
 			told = v
 		}
 	}
-	if math.Abs(sum-told) > 0.02*float64(len(rows)) {
+	if math.Abs(sum-told) > 1e-6 { // of binary fractions: each line is whole cents
 		t.Errorf("%s: the lines add up to %v, the sum is kept as %v", name, sum, told)
 	}
 }
@@ -225,5 +225,27 @@ func TestAnUnchosenGardenHasNoSuchPapers(t *testing.T) {
 	a, err := garden.Assess(context.Background(), garden.Inputs{Plan: p, Effort: lid.Quick, Seed: 1})
 	if err != nil || len(deciding.Cards(a, "")) != 0 {
 		t.Error(fmt.Sprint(err), "papers of a decision that was not asked for")
+	}
+}
+
+// Where the school says no to eating, the letter asks for no leave to eat and
+// names no day of a meal.
+func TestTheLetterAsksOnlyForWhatMayBe(t *testing.T) {
+	for kitchen, eats := range map[string]bool{"yes": true, "ask": true, "no": false} {
+		a := chosen(t, quantity.Metric, "school: {site: {kitchen: "+kitchen+"}, meal: {day: 2027-03-24}}\n")
+		for _, c := range deciding.Cards(a, "") {
+			if c.Name != "parents-letter.pdf" {
+				continue
+			}
+			var lines strings.Builder
+			for _, s := range c.Sheets(scene.A4)[0].Sections {
+				for _, l := range s.Lines {
+					lines.WriteString(string(l) + "\n")
+				}
+			}
+			if asks := strings.Contains(lines.String(), "may eat") && strings.Contains(lines.String(), "meal is planned"); asks != eats || !eats && strings.Contains(lines.String(), "eat") {
+				t.Errorf("the kitchen says %s: %s", kitchen, lines.String())
+			}
+		}
 	}
 }

@@ -242,8 +242,12 @@ func (b *workbook) summary(name string) error {
 		o, at := &b.a.Choose.Offers[i], b.places[i]
 		n := len(rows) + 1
 		ref := func(cell string) string { return "'" + at.sheet + "'!" + cell }
+		var plants any // a blank where that is not known
+		if o.Counted() {
+			plants = o.PlantSites
+		}
 		cells := []any{
-			o.Name, yes(o.Possible), yes(o.ForFood), o.PlantSites,
+			o.Name, yes(o.Possible), yes(o.ForFood), plants,
 			excelize.Cell{StyleID: b.money, Formula: ref(at.first), Value: amount(o.FirstCrop)},
 			excelize.Cell{StyleID: b.money, Formula: ref(at.all), Value: amount(o.Total)},
 			nil, nil, len(o.Unknown),

@@ -68,7 +68,7 @@ func (p papers) moneyHead(words string) string {
 
 // Plants is how many plants an option takes; '–' where that is not known.
 func Plants(o *garden.ChooseOffer) string {
-	if o.PlantSites == 0 && !o.Built && o.Option.Limits.Water < 0 {
+	if !o.Counted() {
 		return "–"
 	}
 	return strconv.Itoa(o.PlantSites)

@@ -38,7 +38,7 @@ func (p papers) tags(paper scene.Size) []content.Sheet {
 	if powered {
 		s.Sections = append(s.Sections, content.Section{
 			Heading: "On the plug", Whole: true,
-			Cautions:   []string{"Please do not unplug. Living plants need this air and light day and night."},
+			Cautions:   []string{"Please do not unplug. Living plants need this " + p.needs() + "."},
 			Paragraphs: []string{"Floor polish, power off, a smell of burning: safety first. With the floor, the plug and your hands dry, pull it, then call. Anything wet: touch nothing, cut the circuit at the board."},
 			Lines:      []content.Line{"Call ____________________ Phone ____________________", "Board ____________________ Circuit ____________________"},
 		})
@@ -47,6 +47,16 @@ func (p papers) tags(paper scene.Size) []content.Sheet {
 		s.Sections = append(s.Sections, p.tag(i, t))
 	}
 	return []content.Sheet{s}
+}
+
+// needs is what the plants get through a plug.
+func (p papers) needs() string {
+	for i := range p.a.Tubs {
+		if p.a.Plan.Tubs[i].Method != "still" {
+			return "air and light day and night"
+		}
+	}
+	return "light every day"
 }
 
 func (p papers) tag(i int, t garden.Tub) content.Section {
@@ -67,12 +77,15 @@ func (p papers) tag(i int, t garden.Tub) content.Section {
 func (p papers) letter(paper scene.Size) []content.Sheet {
 	const title = "Letter to parents"
 	food := "Nothing is eaten from it."
+	when := content.Line("We grow from ____________ until ____________.")
+	slip := []content.Line{"Class ____________ Date ____________", "My child may work at the tubs. Yes ____ No ____"}
 	if eats(p.a) {
 		food = "If the school's rules allow it, the class washes and eats some of the leaves. Nobody has to."
-	}
-	when := content.Line("We grow from ____________ until ____________. We eat on ____________.")
-	if d := p.a.Plan.School.Meal.Day; d.Set() {
-		when = content.Line("We grow from ____________. The meal is planned for " + d.String() + ".")
+		when = "We grow from ____________ until ____________. We eat on ____________."
+		if d := p.a.Plan.School.Meal.Day; d.Set() {
+			when = content.Line("We grow from ____________. The meal is planned for " + d.String() + ".")
+		}
+		slip = append(slip, "My child may eat what was grown. Yes ____ No ____")
 	}
 	return []content.Sheet{{Title: title, Block: p.block(title, paper), Sections: []content.Section{
 		{Heading: "Dear parents", Lines: []content.Line{"From ______________________________ Date ____________"}, Paragraphs: []string{
@@ -86,12 +99,7 @@ func (p papers) letter(paper scene.Size) []content.Sheet {
 			"No name, mark or picture of a child is kept in the garden's records. Photos follow the school's own rules.",
 		}},
 		{Heading: "In our own words", Lines: []content.Line{"________________________________________________", "________________________________________________", "________________________________________________"}},
-		{Heading: "To cut off and send back", Whole: true, Lines: []content.Line{
-			"Class ____________ Date ____________",
-			"My child may work at the tubs. Yes ____ No ____",
-			"My child may eat what was grown. Yes ____ No ____",
-			"Signed ______________________________",
-		}},
+		{Heading: "To cut off and send back", Whole: true, Lines: append(slip, "Signed ______________________________")},
 	}}}
 }
 

@@ -25,7 +25,8 @@ func (q *Question) build(b *working.Book, n cropNumbers) Option {
 		o.ForFood, o.NotFood = false, q.Build.Past+" is second-hand, and nobody knows what was in it: no food from it"
 	}
 	aerated := slices.ContainsFunc(q.Build.Tubs, func(t Tub) bool { return !t.Still })
-	o.site(aerated, q.Lamp.Watts > 0)
+	o.site(aerated, q.Have.Lamp)
+	o.kitchen()
 	o.absent(q.Build.Items)
 	o.buildCosts(q.Build.Items)
 	o.yields()

@@ -66,7 +66,11 @@ var (
 		Where: []working.Symbol{in("P", "lamps, from the socket", quantity.Power), in("h", "hours lit in a day", lamp.LitHours), in("q", "air pumps, day and night", quantity.Power), in("d", "days in the tub", quantity.Time)},
 		Basis: working.OfNature, Source: "power times time",
 	})
-	currentLaw = law("c", quantity.Money, "W*u", "energy times its price", in("W", "electricity of a crop", lamp.Energy), in("u", "price of electricity", perEnergy))
+	currentLaw = working.Must(working.Law{
+		Symbol: "c", Kind: quantity.Money, Unit: quantity.Money.Metric, Empirical: true, Formula: "floor(100*W*u+0.5)/100",
+		Where: []working.Symbol{in("W", "electricity of a crop", lamp.Energy), in("u", "price of electricity", perEnergy)},
+		Basis: working.OfNature, Source: "energy times its price, to the cent, so that a budget adds up",
+	})
 	totalLaw   = law("T", quantity.Money, "F+k*c+r", "first outlay, every crop, and what wears out", money("F", "first outlay"), count("k", "crops"), money("c", "each crop"), money("r", "replacements"))
 	perPlant   = law("c", quantity.Money, "T/N", "shared among the plants", money("T", "all crops together"), in("N", "plants", plants))
 	runningLaw = law("c", quantity.Money, "(T-F)/k", "what a crop costs on average, with what wears out", money("T", "all crops together"), money("F", "first outlay"), count("k", "crops"))

@@ -129,8 +129,8 @@ func (o *option) offerCosts(given Offer) {
 		}
 	}
 	watts := o.q.Lamp
-	if given.Watts > 0 {
-		watts.Watts = given.Watts
+	if given.Watts > 0 || given.Flux > 0 {
+		watts.Watts = given.Watts // a lamp of its own, even where its watts are not told
 	}
 	pump := 0.0
 	stones := 0
@@ -188,8 +188,14 @@ func (o *option) buildCosts(items []shopping.Item) {
 	o.totals(once, each, spent)
 }
 
+// lampCurrent is what no sum has while a lamp's watts are not told.
+const lampCurrent = "electricity of a lamp whose watts are not told"
+
 // current is the electricity of a crop.
 func (o *option) current(each *purse, l Lamp, pumpWatts float64) {
+	if l.Watts == 0 {
+		o.unpriced(lampCurrent)
+	}
 	if l.Watts == 0 && pumpWatts == 0 {
 		return
 	}

@@ -17,13 +17,15 @@ func (q *Question) offer(b *working.Book, i int, n cropNumbers) Option {
 	out.Key = out.Key[:len(out.Key)-1]
 	o := option{&out, q, b, n}
 	o.past(given)
-	if given.Contradicts != "" {
+	o.Limits = Limits{Water: -1, Holes: -1, Room: -1}
+	if o.Contradicts = given.Contradicts; o.Contradicts != "" {
 		o.NotYet = append(o.NotYet, given.Contradicts)
 	} else {
 		o.feeds(given)
 	}
 	o.missing(given)
-	o.site(q.Plant.Aerated, given.Watts > 0 || q.Lamp.Watts > 0)
+	o.site(q.Plant.Aerated, given.Watts > 0 || given.Flux > 0 || q.Have.Lamp)
+	o.kitchen()
 	o.weighs(given)
 	o.offerCosts(given)
 	o.yields()
@@ -42,7 +44,6 @@ func (o *option) past(given Offer) {
 // feeds is how many plants the water, the holes and the crop's distance allow.
 func (o *option) feeds(given Offer) {
 	o.Sites = given.Sites
-	o.Limits = Limits{Water: -1, Holes: -1, Room: -1}
 	if given.Sites == 0 || given.Litres == 0 {
 		return
 	}
@@ -173,7 +174,8 @@ func (o *option) lacks(what string) bool {
 	return false
 }
 
-// site is what the option needs where it is to stand.
+// site is what the option needs where it is to stand, if anything of it has a
+// plug.
 func (o *option) site(pump, lamp bool) {
 	if !pump && !lamp {
 		return
@@ -190,11 +192,20 @@ func (o *option) site(pump, lamp bool) {
 	case Ask:
 		o.Needs = append(o.Needs, "a socket protected by an RCD (GFCI): the school's electrician says so")
 	}
-	if o.q.Site.Kitchen == Ask {
+}
+
+// NoEating is why nothing is eaten where the school says so.
+const NoEating = "the school does not let the class eat what it grows"
+
+// kitchen is what the school says of eating, whatever the tub is.
+func (o *option) kitchen() {
+	switch o.q.Site.Kitchen {
+	case Ask:
 		o.Needs = append(o.Needs, "a yes from whoever decides on food at school, before anybody eats")
-	}
-	if o.q.Site.Kitchen == No && o.ForFood {
-		o.ForFood, o.NotFood = false, "the school does not let the class eat what it grows"
+	case No:
+		if o.ForFood {
+			o.ForFood, o.NotFood = false, NoEating
+		}
 	}
 }
 

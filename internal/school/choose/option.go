@@ -16,6 +16,8 @@ type Option struct {
 	ForFood  bool
 	NotFood  string // why nothing from it is eaten
 
+	Contradicts string // why its plants cannot be counted; empty where its figures agree
+
 	Sites, Plants int
 	Limits        Limits
 	Binds         string    // what stops at so many plants
