@@ -61,10 +61,11 @@ type Assessment struct {
 	Plan *plan.Plan    `json:"-"`
 	Book *working.Book `json:"-"`
 
-	plain        *working.Book // the numbers that rest on the plan alone
-	plainNumbers []Number
-	states       []*tubState
-	rotas        *rotas // nil where the class was not asked for
+	plain         *working.Book // the numbers that rest on the plan alone
+	plainNumbers  []Number
+	plainFindings []finding.Finding // likewise, without the day's
+	states        []*tubState
+	rotas         *rotas // nil where the class was not asked for
 }
 
 // Tub is one tub's answer, all of it at the transplant line.
@@ -179,7 +180,7 @@ func Assess(ctx context.Context, in Inputs) (*Assessment, error) {
 	if out.Findings == nil {
 		out.Findings = []finding.Finding{}
 	}
-	out.plain, out.plainNumbers = a.book, Shown(a.book, in.Plan.Units)
+	out.plain, out.plainNumbers, out.plainFindings = a.book, Shown(a.book, in.Plan.Units), out.Findings
 	return out.Asked(Morning{On: in.On, At: in.At, Zone: in.Zone, Readings: in.Readings}), nil
 }
 

@@ -163,6 +163,31 @@ func TestAnAbsenceChangesOnlyItsWeek(t *testing.T) {
 	}
 }
 
+// A turn that nothing makes good is told with its number and its week. What is
+// said of a class is said once, however often a day of it is asked for.
+func TestWhatARotaSaysIsSaidOnce(t *testing.T) {
+	a := classOf(t, fiveWeeks+"pupils: 6, jobs: [{name: look, people: 3}], absent: ["+everyoneAway+"]")
+	again := a.Asked(garden.Morning{On: plan.Date{Year: 2027, Month: 1, Day: 20}})
+	again = again.Asked(garden.Morning{On: plan.Date{Year: 2027, Month: 1, Day: 21}})
+	for _, one := range []*garden.Assessment{a, again} {
+		n := 0
+		for _, f := range one.Findings {
+			if f.Code == "rota-owed" {
+				n++
+				if !strings.Contains(f.Text, "number ") || !strings.Contains(f.Text, " in week 5") {
+					t.Errorf("nobody is named by a number and a week: %s", f.Text)
+				}
+			}
+		}
+		if n != 1 {
+			t.Errorf("said %d times", n)
+		}
+	}
+}
+
+// everyoneAway is the term's last week without anybody.
+const everyoneAway = "{week: 2027-02-10, number: 1}, {week: 2027-02-10, number: 2}, {week: 2027-02-10, number: 3}, {week: 2027-02-10, number: 4}, {week: 2027-02-10, number: 5}, {week: 2027-02-10, number: 6}"
+
 // The rota is that of the term of the day, and the same for every morning of it.
 func TestEachTermHasItsRota(t *testing.T) {
 	school := "terms: [{from: 2027-01-11, to: 2027-02-12}, {from: 2027-04-12, to: 2027-07-02}], pupils: 20"

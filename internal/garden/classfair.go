@@ -3,6 +3,7 @@ package garden
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"rootbell/internal/school/jobs"
 )
@@ -22,6 +23,9 @@ func (m *roster) fairWords(r jobs.Rota) []string {
 	each := "Each pupil"
 	if m.ask.ByTeams() {
 		each = "Each team"
+	}
+	if m.ask.Count() == 1 {
+		each = strings.Replace(each, "Each", "The one", 1)
 	}
 	var out []string
 	if f.TurnsLeast == f.TurnsMost {

@@ -44,6 +44,16 @@ func PourWords(ml float64, s quantity.System) string {
 	return text
 }
 
+// BottleWords is a bottle of whole litres that a small stock is made up in. A
+// measuring jug has no hundredths of a gallon, so beside it stand fluid ounces.
+func BottleWords(litres float64, s quantity.System) string {
+	text := quantity.FormatNumber(litres, 0) + "\u00a0L"
+	if s == quantity.US {
+		text += " (" + quantity.Format(quantity.SmallVolume, quantity.Litre.Base(litres), s) + ")"
+	}
+	return text
+}
+
 // steps writes what is done, in order: water and what takes a night first, then
 // the feed, then the meter.
 func (k *tubMix) steps() {
@@ -86,7 +96,7 @@ func (k *tubMix) waterSteps() {
 	} else if w.BlendL > 0 {
 		do = fmt.Sprintf("Fill %s with %s of cold tap water and %s of %s.", k.name, k.volumeWords(w.TapL), k.volumeWords(w.BlendL), k.blendWords())
 	}
-	k.step(when, ByClass, do, "Without cups in it the water stands lower than the fill line: count the litres.", "tubs."+Slug(k.name)+".volume_solution")
+	k.step(when, ByClass, do, "Without cups in it the water stands lower than the fill line: count what goes in.", "tubs."+Slug(k.name)+".volume_solution")
 	c := k.out.Chlorine
 	if c == nil {
 		return
@@ -158,7 +168,7 @@ func MeasureWords(w Weigh, s quantity.System) string {
 	}
 	switch {
 	case w.Stock != nil:
-		bottle := quantity.FormatNumber(w.Stock.Litres, 0) + "\u00a0L"
+		bottle := BottleWords(w.Stock.Litres, s)
 		made := fmt.Sprintf("dissolve %s of %s and make it up to %s", MassWords(w.Stock.Grams, step, s), w.Name, bottle)
 		if w.Stock.Thin > 1 {
 			made += fmt.Sprintf("; make %s of that up to %s again", PourWords(1000*w.Stock.Litres/w.Stock.Thin, s), bottle)

@@ -112,7 +112,7 @@ type Morning struct {
 func (a *Assessment) Asked(m Morning) *Assessment {
 	out := *a
 	out.Tubs = append([]Tub(nil), a.Tubs...)
-	out.Book = a.plain.Copy()
+	out.Book, out.Findings = a.plain.Copy(), a.plainFindings
 	if m.Zone == nil {
 		m.Zone = time.UTC
 	}

@@ -44,7 +44,7 @@ func (a *Assessment) ColdWords() string {
 
 // troubleKnown is what the day knows of the tub, for whoever looks for a cause.
 func (k *deskTub) troubleKnown() trouble.Known {
-	out := trouble.Known{Still: k.t.setup.Still, Low: k.st.LowestL > 0 && k.st.NowL > 0 && k.st.NowL < k.st.LowestL}
+	out := trouble.Known{Units: k.Plan.Units, Still: k.t.setup.Still, Low: k.st.LowestL > 0 && k.st.NowL > 0 && k.st.NowL < k.st.LowestL}
 	k.troubleCrop(&out)
 	k.troubleRead(&out)
 	k.troubleDays(&out)

@@ -69,6 +69,9 @@ func reportFinding(b *bytes.Buffer, f finding.Finding) {
 
 func reportTubMix(b *bytes.Buffer, a *garden.Assessment, m *garden.Mix) {
 	wrap(b, "", mixTitle(a, m))
+	for _, one := range m.Water.Assumed {
+		wrap(b, "", plain(strings.ToUpper(one[:1])+one[1:]+"."))
+	}
 	b.WriteByte('\n')
 	if m.Stocks == nil {
 		weighTable(b, a, m.Weigh)
@@ -102,7 +105,7 @@ func reportTubMix(b *bytes.Buffer, a *garden.Assessment, m *garden.Mix) {
 	}
 	if c := m.Clean; c != nil {
 		b.WriteByte('\n')
-		wrap(b, "Cleaning down  ", fmt.Sprintf("An adult: %s of the bleach in %s of water, %.0f minutes, rinse twice, then a chlorine strip under %g mg/L. Never with acid, never with fertiliser, never on the same day.",
+		wrap(b, "Cleaning down  ", fmt.Sprintf("An adult: %s of the bleach in %s of water, %.0f minutes, rinse three times, then a chlorine strip under %g mg/L. Never with acid, never with fertiliser, never on the same day.",
 			garden.PourWords(c.BleachML, a.Plan.Units), litres(a, c.WaterL), c.ContactMinutes, c.RinseBelowMgL))
 	}
 }

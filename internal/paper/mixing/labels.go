@@ -79,12 +79,20 @@ func (p papers) stock(letter string, t garden.MixTank, tub string, k garden.MixS
 	other := map[string]string{"A": "B", "B": "A"}[letter]
 	s := label("Stock "+letter+", "+quantity.FormatNumber(k.Strength, 0)+" times the feed of "+tub,
 		"Adults only. Goggles and gloves. Not for drinking. Never together with stock "+other+" undiluted.",
-		fmt.Sprintf("%s, made up to %s. Dose: %s for each litre. Keep it closed, dark, locked up and not in the cold.", List(what), Litres(k.LitresEach, p.a.Plan.Units), garden.PourWords(k.DoseMLPerL, quantity.Metric)),
+		fmt.Sprintf("%s, made up to %s. Dose: %s. Keep it closed, dark, locked up and not in the cold.", List(what), Litres(k.LitresEach, p.a.Plan.Units), doseWords(k.DoseMLPerL, p.a.Plan.Units)),
 		k.LifeDays)
 	if table, ok := Hazards(t.Weigh); ok {
 		s.Tables = []content.Table{table}
 	}
 	return s
+}
+
+// doseWords is a dose for what the tub is counted in: litres or gallons.
+func doseWords(mlPerL float64, s quantity.System) string {
+	if s == quantity.US {
+		return garden.PourWords(mlPerL*quantity.Litre.From(quantity.USGallon.Base(1)), s) + " for each gallon"
+	}
+	return garden.PourWords(mlPerL, s) + " for each litre"
 }
 
 // smallStock is the label of what the scale could not weigh by itself.
@@ -93,7 +101,7 @@ func (p papers) smallStock(w garden.Weigh) content.Section {
 	if w.ScaleStepG != nil {
 		step = *w.ScaleStepG
 	}
-	what := fmt.Sprintf("%s made up to %s", garden.MassWords(w.Stock.Grams, step, p.a.Plan.Units), Litres(w.Stock.Litres, p.a.Plan.Units))
+	what := fmt.Sprintf("%s made up to %s", garden.MassWords(w.Stock.Grams, step, p.a.Plan.Units), garden.BottleWords(w.Stock.Litres, p.a.Plan.Units))
 	if w.Stock.Thin > 1 {
 		what += fmt.Sprintf(", thinned %.0f times before it is poured", w.Stock.Thin)
 	}

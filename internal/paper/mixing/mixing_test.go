@@ -173,3 +173,56 @@ func TestAStopStandsAcross(t *testing.T) {
 		}
 	}
 }
+
+// The label on a small stock says the bottle that the card says, in litres that
+// a jug has marks for; the dose of a stock is for what the tub is counted in.
+func TestLabelsSayWhatTheCardSays(t *testing.T) {
+	for units, dose := range map[string]string{"metric": "for each litre", "us": "for each gallon"} {
+		a := mixed(t, "fernhollow", "units", units, "tools", "{scale_step: 1 g}")
+		labels, bottles := said(sheets(a)["bottle-labels.pdf"]), 0
+		for _, w := range a.Tubs[0].Mix.Weigh {
+			if w.Stock == nil {
+				continue
+			}
+			bottles++
+			bottle := garden.BottleWords(w.Stock.Litres, a.Plan.Units)
+			if !strings.Contains(labels, "made up to "+bottle) || !strings.Contains(garden.MeasureWords(w, a.Plan.Units), "make it up to "+bottle) {
+				t.Errorf("%s: card and label of %s differ over %s: %s", units, w.Name, bottle, labels)
+			}
+		}
+		if bottles == 0 {
+			t.Error("no small stock to look at")
+		}
+		a = mixed(t, "fernhollow", "units", units, "stocks", "{volume: 1 L, strength: 100}")
+		if labels := said(sheets(a)["bottle-labels.pdf"]); !strings.Contains(labels, dose) {
+			t.Errorf("%s: %q is not said: %s", units, dose, labels)
+		}
+	}
+}
+
+// said is every paragraph of some sheets.
+func said(all []content.Sheet) string {
+	var out strings.Builder
+	for _, s := range all {
+		for _, part := range s.Sections {
+			out.WriteString(strings.Join(part.Paragraphs, " ") + "\n")
+		}
+	}
+	return out.String()
+}
+
+// Calcium that nobody measured is not told as measured.
+func TestCalciumFromTheAlkalinityIsSaidToBe(t *testing.T) {
+	for tap, taken := range map[string]bool{"{alkalinity: 80 mg/L}": true, "{alkalinity: 80 mg/L, calcium: 20 mg/L}": false} {
+		a := mixed(t, "saltbrook", "tap", tap, "fertilisers", "[{name: one bottle, label: {N: 3 %, P2O5: 2 %, K2O: 4 %}, form: liquid, density: 1.1 kg/L, dose: 5 mL/L}]")
+		told := ""
+		for _, f := range a.Findings {
+			if f.Code == "feed-calcium" {
+				told = f.Text
+			}
+		}
+		if told == "" || strings.Contains(told, "Nobody measured") != taken {
+			t.Errorf("%s: %q", tap, told)
+		}
+	}
+}

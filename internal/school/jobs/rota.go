@@ -47,7 +47,7 @@ func Make(ask Ask) (Rota, []finding.Finding) {
 	out := Rota{Fairness: f}
 	out.absences(b, ask.Away)
 	out.Turns = b.list()
-	return out, out.says()
+	return out, out.says(ask)
 }
 
 func (b *board) list() []Turn {
@@ -86,7 +86,7 @@ func noRoom(ask Ask, week int, proved bool) finding.Finding {
 }
 
 // says is what a rota that could be made still has to tell.
-func (r Rota) says() []finding.Finding {
+func (r Rota) says(ask Ask) []finding.Finding {
 	var out []finding.Finding
 	add := func(level finding.Level, code, field, text, hint string) {
 		out = append(out, finding.Finding{Level: level, Code: code, Field: field, Text: text, Hint: hint})
@@ -96,14 +96,37 @@ func (r Rota) says() []finding.Finding {
 		add(finding.Warn, "rota-uneven", "school.pairs.never", fmt.Sprintf("Turns are not even: the least is %d, the most %d.", f.TurnsLeast, f.TurnsMost), "Someone has too few to work with. Give up a wish, or have a job for one.")
 	}
 	if f.Score.WantedMissed > 0 {
-		add(finding.Note, "rota-wanted", "school.pairs.wanted", fmt.Sprintf("%d wanted pairs never work together in this rota.", f.Score.WantedMissed), "More jobs in pairs would make room.")
+		add(finding.Note, "rota-wanted", "school.pairs.wanted", wantedWords(f.Score.WantedMissed), "More jobs in pairs would make room.")
 	}
 	if len(r.Short) > 0 {
-		s := r.Short[0]
-		add(finding.Warn, "rota-short", "school.away", fmt.Sprintf("In week %d a place stays empty: nobody is free.", s.Week), "Leave a job out that week, or do it yourself.")
+		var weeks []string
+		for _, s := range r.Short {
+			weeks = append(weeks, fmt.Sprintf("'%s' in week %d", ask.Jobs[s.Job].Name, s.Week))
+		}
+		add(finding.Warn, "rota-short", "school.away", "A place stays empty, as nobody is free: "+strings.Join(weeks, "; ")+".", "Leave a job out that week, or do it yourself.")
 	}
 	if len(r.Owed) > 0 {
-		add(finding.Note, "rota-owed", "school.away", fmt.Sprintf("%d missed turns find no later week in this term.", len(r.Owed)), "Begin the next rota with those who missed one.")
+		add(finding.Note, "rota-owed", "school.away", "No later week of this term makes good what was missed: "+ask.owed(r.Owed)+".", "Begin the next rota with those who missed a turn.")
 	}
 	return out
+}
+
+func wantedWords(n int) string {
+	if n == 1 {
+		return "1 wanted pair never works together in this rota."
+	}
+	return fmt.Sprintf("%d wanted pairs never work together in this rota.", n)
+}
+
+// owed is who missed a turn in which week: 'number 5 in week 12'.
+func (a Ask) owed(all []Owed) string {
+	var out []string
+	for _, o := range all {
+		who := fmt.Sprintf("number %d", o.Who)
+		if a.ByTeams() {
+			who = a.Teams[o.Who-1]
+		}
+		out = append(out, fmt.Sprintf("%s in week %d", who, o.Week))
+	}
+	return strings.Join(out, "; ")
 }

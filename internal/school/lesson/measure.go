@@ -33,6 +33,8 @@ func lightHours(w *bench) {
 	if w.t.Lamp != nil && w.t.Lamp.On != w.t.Lamp.Off {
 		on, off, thing = w.t.Lamp.On, w.t.Lamp.Off, "The lamp"
 		begin, ended = "The lamp comes on at %s.", "It goes off at %s."
+	} else {
+		begin = "The plan has no lamp times. So we take a school day. " + begin
 	}
 	if on == off {
 		w.without("The plan says no times of a lamp or of school.")

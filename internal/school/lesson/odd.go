@@ -87,23 +87,28 @@ func judge(data []datum, grows bool, step float64, show func(float64) string) {
 	for i, d := range data {
 		x[i], y[i] = d.day, d.value
 	}
-	what := "Half of all readings lie between %s and %s. It lies past the fences, %s and %s: one and a half times that spread further out, or of the last digit where that is more."
+	of, beyond := "", "that spread"
 	if grows {
 		a, b := steadyLine(x, y)
 		for i := range y {
 			y[i] -= a + b*x[i]
 		}
-		what = "Half of all readings lie between %s and %s off the steady line. It lies past the fences, %s and %s off the line: one and a half times that spread further out, or of the last digit where that is more."
+		of = " off the steady line"
 	}
 	l, u := quartiles(y)
 	low, high := lowFence.Value(l, u), highFence.Value(l, u)
+	half := fmt.Sprintf("lie between %s and %s%s", show(l), show(u), of)
 	if u-l < step {
 		low, high = l-1.5*step, u+1.5*step
+		beyond = "the last digit that is read, " + show(step) + ","
+		if show(l) == show(u) {
+			half = fmt.Sprintf("lie within the last digit of %s%s", show(l), of)
+		}
 	}
 	const slack = 1e-9 // of binary fractions
 	for i, v := range y {
 		if (v < low-slack || v > high+slack) && data[i].odd == "" {
-			data[i].odd = fmt.Sprintf(what, show(l), show(u), show(low), show(high))
+			data[i].odd = fmt.Sprintf("Half of all readings %s. It lies past the fences, %s and %s%s: one and a half times %s further out.", half, show(low), show(high), of, beyond)
 		}
 	}
 }

@@ -102,3 +102,41 @@ func TestADoubtfulReadingIsNamed(t *testing.T) {
 		t.Errorf("%+v", data)
 	}
 }
+
+// What hardly differs is told as that: a spread under the last digit is no
+// spread from nought to nought.
+func TestFencesAreToldByWhatMadeThem(t *testing.T) {
+	show := func(v float64) string { return quantity.FormatNumber(v, 1) }
+	steady, spread := []float64{6, 6, 6.01, 6, 6, 6, 9}, []float64{1, 2, 3, 4, 5, 6, 40}
+	for _, c := range []struct {
+		values      []float64
+		says, never string
+	}{
+		{steady, "within the last digit of 6.0. It lies past the fences, 5.9 and 6.2: one and a half times the last digit that is read, 0.1, further out.", "between"},
+		{spread, "lie between 2.0 and 6.0. It lies past the fences, -4.0 and 12.0: one and a half times that spread further out.", "last digit"},
+	} {
+		var data []datum
+		for i, v := range c.values {
+			data = append(data, datum{day: float64(i), value: v})
+		}
+		judge(data, false, 0.1, show)
+		why := strings.ReplaceAll(data[len(data)-1].odd, "\u2212", "-")
+		if !strings.Contains(why, c.says) || strings.Contains(why, c.never) {
+			t.Errorf("%q", why)
+		}
+	}
+}
+
+// The closest holes are those that a ruler finds, for every age: of these three
+// 1 and 2 are 7.65 apart, 1 and 3 are 7.75, though the grid makes it 9.0 and 7.75.
+// By Pythagoras.
+func TestTheClosestHolesAreTheClosest(t *testing.T) {
+	tub := box(quantity.Metric, nil)
+	tub.Holes = []Hole{{1, 28, 28}, {2, 103, 43}, {3, 28, 105.5}}
+	for _, band := range []Band{Junior, Middle} {
+		s := made(t, Choice{Template: "coordinates", Band: band, Seed: 1}, tub)
+		if said := s.Questions[1].Says; !strings.HasPrefix(said, "Holes 1 and 2;") {
+			t.Errorf("%s: %s", band, said)
+		}
+	}
+}

@@ -47,13 +47,11 @@ func coordinates(w *bench) {
 	w.out.Graph, w.out.Table = g, t
 	w.tell("We look at the lid of %s from above. x counts to the right and y counts up, from the corner at the lower left.", w.t.Name)
 	w.ask(w.drawing("Mark each hole on the squared paper.", "Find each hole on the squared paper.")).Says = "The crosses lie as on the graph of the key."
-	far := func(a, b Hole) float64 { return math.Abs(a.X-b.X) + math.Abs(a.Y-b.Y) }
 	l, words := gridLaw, "How far is it along the lines of the grid"
 	if w.Band != Junior {
-		far = func(a, b Hole) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
 		l, words = straight, "How far is it in a straight line"
 	}
-	i, j := nearest(holes, far)
+	i, j := nearest(holes)
 	pair := fmt.Sprintf("%d and %d", holes[i].N, holes[j].N)
 	q := w.ask("Which two holes are the closest?")
 	q.Lines, q.Says = 1, "Holes "+pair+"; others may be as close."

@@ -256,12 +256,12 @@ func bucketfuls(w *bench) {
 	w.out.TalkKey = "A full bucket is an adult’s. Pupils take small jugs: a litre of water has a mass of a kilogram."
 }
 
-// nearest are the two holes that lie closest by a measure of distance.
-func nearest(holes []Hole, far func(a, b Hole) float64) (i, j int) {
+// nearest are the two holes that a ruler finds the closest.
+func nearest(holes []Hole) (i, j int) {
 	best := math.Inf(1)
 	for a := range holes {
 		for b := a + 1; b < len(holes); b++ {
-			if d := far(holes[a], holes[b]); d < best-1e-9 {
+			if d := math.Hypot(holes[a].X-holes[b].X, holes[a].Y-holes[b].Y); d < best-1e-9 {
 				best, i, j = d, a, b
 			}
 		}

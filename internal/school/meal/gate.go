@@ -34,17 +34,23 @@ const (
 	memory  = "usual food-safety advice, from memory"
 )
 
+// Gates that the judgement itself looks at.
+const (
+	permission = "permission"
+	poured     = "unknown"
+)
+
 // Practice is the source of a rule that has none.
 const Practice = "common practice, no source"
 
 var gates = []Gate{
 	{
-		ID: "permission", Asks: "Has the kitchen, or whoever decides on food at this school, said yes?", Good: Yes,
+		ID: permission, Asks: "Has the kitchen, or whoever decides on food at this school, said yes?", Good: Yes,
 		Closed: "Weigh the harvest and write it down. It is not eaten here.", Ask: "Ask before the harvest. Rules differ from place to place.",
-		Who: kitchen, Source: "rules of states and towns differ: some certify school gardens first, others keep training records; read",
+		Who: kitchen, Final: true, Source: "rules of states and towns differ: some certify school gardens first, others keep training records; read",
 	},
 	{
-		ID: "unknown", Asks: "Did anybody pour anything into the tub that this garden does not use?", Good: No,
+		ID: poured, Asks: "Did anybody pour anything into the tub that this garden does not use?", Good: No,
 		Closed: "Nobody eats from this tub. Keep the bottle and its label.", Ask: "Ask the class and whoever looks in. Until it is known nobody eats from this tub.",
 		Who: garden, Final: true, Source: Practice,
 	},

@@ -31,10 +31,14 @@ type Answer struct {
 // Counts is what a harvest that nobody eats is for.
 const Counts = "A harvest that is not eaten still counts: weigh it, write it down, compare it with the forecast."
 
+// Untouched is what counts where nobody knows what was poured in.
+const Untouched = "What grew there still counts: write down what happened. Until it is known what was poured in, nobody touches it."
+
 // Judge holds the replies against the gates. Replies by the gate's id.
 func Judge(replies map[string]Reply, k Known) Answer {
 	var out Answer
-	var rest []Judged
+	var refused, rest []Judged
+	closed := false
 	for _, g := range gates {
 		j := Judged{Gate: g, Reply: replies[g.ID]}
 		j.fromPlan(k)
@@ -45,25 +49,32 @@ func Judge(replies map[string]Reply, k Known) Answer {
 			j.Does = g.Ask
 		default:
 			j.Does = g.Closed
-			out.Never = out.Never || g.Final
+			out.Never, closed = out.Never || g.Final, true
 		}
 		out.Gates = append(out.Gates, j)
 		switch {
 		case j.Open:
-		case j.Final && j.Reply != Unknown:
-			out.Left = append(out.Left, j)
-		default:
+		case !j.Final || j.Reply == Unknown:
 			rest = append(rest, j)
+		case j.ID == permission:
+			refused = append(refused, j) // what is wrong with the tub comes first
+		default:
+			out.Left = append(out.Left, j)
 		}
 	}
-	out.Left = append(out.Left, rest...)
+	out.Left = append(append(out.Left, refused...), rest...)
 	out.Asked = len(out.Left) == 0
 	out.Counts = Counts
+	if replies[poured] == Yes {
+		out.Counts = Untouched
+	}
 	switch {
 	case out.Never:
 		out.Says = out.Left[0].Does
 	case out.Asked:
 		out.Says = "Nothing that is asked here stands against it. The people named below decide."
+	case closed:
+		out.Says = "Not like this: first what is named below."
 	case len(out.Left) == 1:
 		out.Says = "One question is open."
 	default:
@@ -82,6 +93,6 @@ func (j *Judged) fromPlan(k Known) {
 	}
 	take("past", k.SecondHand, No, "The plan says that its past is not known.")
 	take("sound", k.BadRoots, No, "The logbook says brown roots or a bad smell.")
-	take("permission", k.KitchenYes, Yes, "The plan says that the kitchen agreed.")
-	take("permission", k.KitchenNo, No, "The plan says that the kitchen did not agree.")
+	take(permission, k.KitchenYes, Yes, "The plan says that the kitchen agreed.")
+	take(permission, k.KitchenNo, No, "The plan says that the kitchen did not agree.")
 }

@@ -35,7 +35,8 @@ func TestTheGates(t *testing.T) {
 		{"the kitchen agreed, says the plan", func(r map[string]Reply) { r["permission"] = Unknown }, Known{KitchenYes: true}, false, true, "", Practice},
 		{"a tub of unknown past", func(map[string]Reply) {}, Known{SecondHand: true}, true, false, garden, Practice},
 		{"brown roots in the logbook", func(map[string]Reply) {}, Known{BadRoots: true}, false, false, garden, Practice},
-		{"the kitchen said no, whatever is ticked", func(map[string]Reply) {}, Known{KitchenNo: true}, false, false, kitchen, Practice},
+		{"the kitchen said no, whatever is ticked", func(map[string]Reply) {}, Known{KitchenNo: true}, true, false, kitchen, Practice},
+		{"the kitchen said no, and something was poured in", func(r map[string]Reply) { r["unknown"] = Yes }, Known{KitchenNo: true}, true, false, garden, Practice},
 	} {
 		r := allGood()
 		c.change(r)
@@ -45,6 +46,22 @@ func TestTheGates(t *testing.T) {
 		}
 		if c.who != "" && (len(a.Left) == 0 || a.Left[0].Who != c.who || a.Left[0].Does == "") {
 			t.Errorf("%s: %+v", c.name, a.Left)
+		}
+	}
+}
+
+// A question that was answered is not called open; what may be poisonous is
+// neither weighed nor touched.
+func TestWhatIsClosedIsNotCalledOpen(t *testing.T) {
+	for _, id := range []string{"permission", "unknown", "sound", "ill", "cold"} {
+		r := allGood()
+		r[id] = map[Reply]Reply{Yes: No, No: Yes}[r[id]]
+		a := Judge(r, Known{})
+		if strings.Contains(a.Says, "open") {
+			t.Errorf("%s: %s", id, a.Says)
+		}
+		if weighs := strings.Contains(a.Says+a.Counts, "eigh"); weighs == (id == "unknown") {
+			t.Errorf("%s: %s %s", id, a.Says, a.Counts)
 		}
 	}
 }

@@ -191,13 +191,13 @@ var causes = []Cause{
 		seen: map[string]int{"raised": 3, "hang": 1}, told: []clue{justFed, stillTub},
 	},
 	{
-		ID: "cold", Name: "It is too cold to grow.", Why: "Under 15 °C leafy plants stand still, and basil suffers.",
+		ID: "cold", Name: "It is too cold to grow.", Why: "Under 15 °C (59 °F) leafy plants stand still, and basil suffers.",
 		First: "Write down air and water in the morning. Move the tub's place only when it is empty.", Risk: LookOnly,
 		Measure: []string{"air and water in the morning"}, Source: practice,
 		seen: map[string]int{"small": 2, "purple": 1}, told: []clue{cold}, against: []clue{warm},
 	},
 	{
-		ID: "seeds", Name: "The seeds are old, too warm or too dry.", Why: "Lettuce sleeps when it is hot: at 30 °C few come up. Old seed is weak.",
+		ID: "seeds", Name: "The seeds are old, too warm or too dry.", Why: "Lettuce sleeps when it is hot: at 30 °C (86 °F) few come up. Old seed is weak.",
 		First: "Keep the plugs damp and at room temperature for a week. Then sow again, two to a cell.", Risk: LookOnly,
 		Measure: []string{"the temperature where the cells stand", "the year on the packet"}, Source: "lettuce at 30 °C 12 %, at 20 °C 99 %: Harrington & Minges, Univ. of California",
 		seen: map[string]int{"no-seedlings": 3},

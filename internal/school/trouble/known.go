@@ -1,6 +1,10 @@
 package trouble
 
-import "fmt"
+import (
+	"fmt"
+
+	"rootbell/internal/base/quantity"
+)
 
 // Figure is a figure that may not be known.
 type Figure struct {
@@ -13,6 +17,7 @@ func Of(v float64) Figure { return Figure{v, true} }
 
 // Known is what the plan and the logbook tell of a tub.
 type Known struct {
+	Units         quantity.System // in which reasons are told
 	Crop          string
 	Heading       bool // a lettuce that closes its head
 	Still         bool
@@ -93,9 +98,9 @@ func (k Known) told(c clue) (says string, holds, known bool) {
 	case alkaline:
 		return over(k.PH, k.PHHigh, "the pH as last read, %.1f, is over %.1f")
 	case warm:
-		return over(k.WaterC, k.warmC(), "the water is warm: %.0f °C, over %.0f")
+		return k.degrees("the water is warm: %s, over %s", k.warmC(), k.WaterC.Value > k.warmC())
 	case cold:
-		return under(k.WaterC, value(factWaterCold), "the water is cold: %.0f °C, under %.0f")
+		return k.degrees("the water is cold: %s, under %s", value(factWaterCold), k.WaterC.Value < value(factWaterCold))
 	case airless:
 		return under(k.OxygenMgL, value(factOxygenLow), "the pump leaves %.1f mg/L of oxygen in the water, under %.0f")
 	case dim:
@@ -153,6 +158,14 @@ func (k Known) plain(c clue) (says string, holds, known bool) {
 		return "the tub has no pump", k.Still, k.Still
 	}
 	return "", false, false
+}
+
+// degrees is a clue of the water's warmth, in the units of the garden.
+func (k Known) degrees(yes string, limitC float64, holds bool) (says string, is, known bool) {
+	show := func(c float64) string {
+		return quantity.Format(quantity.Temperature.WithDecimals(0, 0), quantity.Celsius.Base(c), k.Units)
+	}
+	return fmt.Sprintf(yes, show(k.WaterC.Value), show(limitC)), k.WaterC.Known && holds, k.WaterC.Known
 }
 
 // warmC is from where on the water is too warm for the roots.

@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"rootbell/internal/base/quantity"
 	"rootbell/internal/school/plainwords"
 )
 
@@ -170,5 +171,16 @@ func TestPlainWords(t *testing.T) {
 	}
 	if g := plainwords.Grade(all.String()); g > most {
 		t.Errorf("grade %.1f (%s)", g, plainwords.Source)
+	}
+}
+
+// Reasons about warmth are told in the garden's units: 28 °C are 82 °F, by
+// 28*9/5 + 32.
+func TestWarmthIsToldInTheGardensUnits(t *testing.T) {
+	for system, says := range map[quantity.System]string{quantity.Metric: "28 °C", quantity.US: "82 °F"} {
+		a := Diagnose(Ask{Seen: []string{"hang"}, Known: Known{WaterC: Of(28), Units: system}})
+		if why := strings.ReplaceAll(strings.Join(a.Causes[0].For, "; "), "\u00a0", " "); !strings.Contains(why, says) {
+			t.Errorf("%q is not said in %q", says, why)
+		}
 	}
 }

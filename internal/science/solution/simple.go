@@ -62,7 +62,11 @@ func Simple(litres float64, feeds []Dosed, water Water) (SimpleMix, error) {
 		m.Band = m.Band.Over(ECBand(EC25(m.Ions, OutdoorAir())))
 	}
 	if least := value(factFeedCalciumMin); m.MgL[Calcium] < least {
-		m.say(finding.Warn, "feed-calcium", "fertilisers", fmt.Sprintf("%.0f mg/L of calcium is less than the %g mg/L that lettuce needs.", m.MgL[Calcium], least),
+		taken := ""
+		if water.CalciumTaken {
+			taken = " Nobody measured the tap's calcium: it is taken from the alkalinity."
+		}
+		m.say(finding.Warn, "feed-calcium", "fertilisers", fmt.Sprintf("%.0f mg/L of calcium is less than the %g mg/L that lettuce needs.", m.MgL[Calcium], least)+taken,
 			"Most one-bottle feeds leave calcium out: a second bottle or calcium nitrate brings it.")
 	}
 	m.forms()

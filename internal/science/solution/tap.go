@@ -45,6 +45,7 @@ type Water struct {
 	GapEqL        float64  // cations less anions of the report, before it was made whole
 	GapShare      float64  // the same over the sum of both; 0 where ions are missing
 	Assumed       []string // what was taken for granted
+	CalciumTaken  bool     // nobody measured its calcium: it is taken from the alkalinity
 }
 
 // perMeq is mg/L of CaCO3 for each meq/L.
@@ -164,6 +165,7 @@ func (w *Water) fill(t Tap) {
 		}
 	}
 	if -w.GapEqL > 1e-4 {
+		w.CalciumTaken = !t.Calcium.Known
 		w.assume("calcium, magnesium and sodium that no report names are taken as most hard waters have them")
 	}
 }
