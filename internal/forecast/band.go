@@ -44,3 +44,15 @@ func quantile(sorted []float64, share float64) float64 {
 func (b Band) through(f func(float64) float64) Band {
 	return Band{f(b.P5), f(b.P25), f(b.P50), f(b.P75), f(b.P95)}
 }
+
+// farBands is how many widths of the band of nine in ten a figure lies outside
+// it to be far from anything that was held possible.
+const farBands = 2
+
+// Far tells whether a figure lies so far outside the band that it speaks of
+// something that is not followed: a leak, a figure misread. That is some eight
+// standard deviations.
+func (b Band) Far(x float64) bool {
+	reach := farBands * (b.P95 - b.P5)
+	return x < b.P5-reach || x > b.P95+reach
+}

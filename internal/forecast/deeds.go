@@ -13,15 +13,15 @@ func (m *member) happen(c *course, events []int) {
 		offMM, times := m.hand()
 		switch e.Kind {
 		case TopUp:
-			m.pour(e.Litres, e.ECmS*times, m.most(c, offMM))
+			m.pour(c, e.Litres, e.ECmS*times, m.most(c, offMM))
 		case FillTo:
 			if m.Litres <= c.Tub.LitresAt(e.LineMM-e.DropMM) {
-				m.pour(c.Tub.LitresAt(e.LineMM+offMM)-m.Litres, e.ECmS*times, m.most(c, offMM))
+				m.pour(c, c.Tub.LitresAt(e.LineMM+offMM)-m.Litres, e.ECmS*times, m.most(c, offMM))
 			}
 		case ChangeOut:
 			most := m.most(c, offMM) // before the water is out
 			m.throw()
-			m.pour(c.Tub.LitresAt(e.LineMM+offMM), e.ECmS*times, most)
+			m.pour(c, c.Tub.LitresAt(e.LineMM+offMM), e.ECmS*times, most)
 		case Harvest:
 			m.Plants[e.Stand] -= min(e.Plants, m.Plants[e.Stand])
 		case LampHours, LampOff, PumpOff, PowerCut: // the course is cut by them
@@ -48,10 +48,16 @@ func (m *member) most(c *course, offMM float64) float64 {
 	return c.Tub.LitresAt(line + offMM)
 }
 
-func (m *member) pour(litres, ecMS, most float64) {
+// pour adds solution, which is full of oxygen: it stood in an open can, or fell
+// through the air.
+func (m *member) pour(c *course, litres, ecMS, most float64) {
 	litres = min(litres, most-m.Litres)
 	if !(litres > 0) {
 		return
+	}
+	if !c.Tub.Still && m.climate < len(c.climates) {
+		full := m.water(c, c.climates[m.climate], ecMS).Saturation()
+		m.OxygenMgL = (m.OxygenMgL*m.Litres + full*litres) / (m.Litres + litres)
 	}
 	m.Solution = m.TopUp(litres, ecMS)
 	m.Ledger.PouredL += litres

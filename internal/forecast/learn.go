@@ -26,12 +26,23 @@ func (e *ensemble) read(readings []int) {
 			e.column[k] = expects[k] + noise[k]
 		}
 		slices.Sort(e.column)
-		learns := len(e.members) > 1 && !e.options.NoLearning && (e.options.LearnToHour <= 0 || r.AtHour <= e.options.LearnToHour)
-		e.out.Expected = append(e.out.Expected, Expected{i, bandOf(e.column), learns})
-		if learns {
+		band := bandOf(e.column)
+		may := len(e.members) > 1 && !e.options.NoLearning && (e.options.LearnToHour <= 0 || r.AtHour <= e.options.LearnToHour)
+		far := band.Far(r.Value)
+		e.out.Expected = append(e.out.Expected, Expected{i, band, may && !far})
+		switch {
+		case may && !far:
 			e.learn(r, expects, noise)
+		case may && r.Of == Level:
+			e.each(func(k int, m *member) { m.stand(e.course, r.Value-noise[k]) })
 		}
 	}
+}
+
+// stand puts a member's water where it was read, its strength as it was: of a
+// leak or a top-up that nobody wrote down no factor tells anything.
+func (m *member) stand(c *course, mm float64) {
+	m.Litres = max(0, min(c.mostL, c.Tub.LitresAt(max(0, mm))))
 }
 
 // streamOfNoise keeps the chance of readings apart from that of members.

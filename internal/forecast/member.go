@@ -34,6 +34,7 @@ type member struct {
 	State
 	factors                  Factors
 	steady                   bool // no day differs from another
+	climate                  int  // of the hours passed last
 	random                   *rand.Rand
 	leastMgL                 float64 // oxygen, since the day began
 	today                    float64 // thirst of the day
@@ -126,6 +127,7 @@ func (m *member) room(kind climate) water.Room {
 
 // pass carries a member through a segment.
 func (m *member) pass(c *course, g *segment) {
+	m.climate = g.climate
 	if g.begins && !m.steady {
 		m.today = math.Exp(daySpread * m.random.NormFloat64())
 	}
@@ -232,13 +234,15 @@ func (m *member) oxygen(c *course, kind climate, pumped bool) oxygen.Tub {
 	for j := range t.Stands {
 		roots += t.Stands[j].Model.RootG(m.Stands[j], t.Stands[j].PerM2) * float64(m.Plants[j])
 	}
-	warm := kind.span.WaterC + m.factors.Value(Warmth)
-	out := oxygen.Tub{
-		Water:  oxygen.Water{TempC: warm, PressureKPa: t.PressureKPa, ECmS: m.ECmS},
-		Litres: m.Litres, UptakeMgH: oxygen.UptakeMgH(roots, oxygen.RespirationAt(m.breath, warm)),
-	}
+	out := oxygen.Tub{Water: m.water(c, kind, m.ECmS), Litres: m.Litres}
+	out.UptakeMgH = oxygen.UptakeMgH(roots, oxygen.RespirationAt(m.breath, out.TempC))
 	if pumped {
 		out.Air = oxygen.Air{FlowLMin: t.Air.FlowLMin, DepthMM: max(0, c.level(m.Litres)-t.StoneMM), Transfer: t.Air.Transfer}
 	}
 	return out
+}
+
+// water is a solution in the tub or beside it, as its oxygen sees it.
+func (m *member) water(c *course, kind climate, ecMS float64) oxygen.Water {
+	return oxygen.Water{TempC: kind.span.WaterC + m.factors.Value(Warmth), PressureKPa: c.Tub.PressureKPa, ECmS: ecMS}
 }

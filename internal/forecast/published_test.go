@@ -87,6 +87,36 @@ func TestPublishedPumpFailure(t *testing.T) {
 	}
 }
 
+// What is poured in is full of oxygen: eight plants with half a gram of roots
+// each take 13.824 mg an hour from 30 L that were full at 22 °C, 8.744 mg/L; ten
+// hours after the pump has stopped 10 L are added, or all is changed for 40 L.
+func TestPublishedPouring(t *testing.T) {
+	s := Season{Tub: box(t)}
+	s.Tub.OpenShare, s.Tub.Air = 0, oxygen.Air{FlowLMin: 1e9, Transfer: 1}
+	s.Tub.LineMM, s.Tub.Start = 240, water.Solution{Litres: 30}
+	m := crop.Published()
+	m.Tempo, m.LeafPerG, m.StartG = 0, 0, 0.5/m.RootShare
+	s.Tub.Stands = []Stand{{Model: m, Plants: 8, PerM2: 16, UmolPerJoule: 4.57}}
+	at := func(hours float64) Day {
+		return Day{{Hours: hours, Room: water.Room{TempC: 22, Humidity: 0.5}, CO2PPM: 420, WaterC: 22}}
+	}
+	s.Days = []Day{at(10), at(2)}
+	for _, c := range []struct {
+		pour Event
+		want float64
+	}{
+		{Event{Kind: TopUp, Litres: 10}, ((8.744-10*13.824/30)*30+8.744*10)/40 - 2*13.824/40},
+		{Event{Kind: ChangeOut, LineMM: s.Tub.LevelMM(40)}, 8.744 - 2*13.824/40},
+		{Event{Kind: TopUp}, 8.744 - 12*13.824/30},
+	} {
+		c.pour.AtHour = 10
+		s.Events = []Event{{AtHour: 0, Kind: PumpOff, Hours: 48}, c.pour}
+		if got := run(t, s, Options{Members: 1}).Days[1].OxygenMgL.P50; math.Abs(got-c.want) > 0.005 {
+			t.Errorf("%.4f mg/L, want %.4f (%s)", got, c.want, failed)
+		}
+	}
+}
+
 // Plants that drink 1.2 L a day with salts of 1.2 mS/cm, from 40 L of 1.6, for
 // ten days: filled up with plain water every day, and not at all.
 func TestPublishedSalts(t *testing.T) {

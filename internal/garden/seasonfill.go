@@ -68,6 +68,7 @@ func (s *tubSeason) fill(a season.Answer, closed []season.Closed) {
 	s.crops(a)
 	s.nursery(a)
 	s.days(a.Followed)
+	s.shortOfAir()
 	for i, c := range closed {
 		o.Closed = append(o.Closed, s.leaveIt(i, c))
 	}
@@ -224,22 +225,21 @@ func (s *tubSeason) learned(f season.Followed) {
 	}
 }
 
-// farBands is how many widths of the band of nine in ten a reading lies outside
-// it to be far from anything the forecast held possible.
-const farBands = 2
-
 // farOff says which readings fit nothing that the forecast held possible.
 func (s *tubSeason) farOff(f season.Followed) {
 	for _, x := range f.Expected {
 		r := s.followed.Readings[x.Reading]
-		reach := farBands * (x.Band.P95 - x.Band.P5)
-		if r.Value >= x.Band.P5-reach && r.Value <= x.Band.P95+reach {
+		if !x.Band.Far(r.Value) {
 			continue
 		}
 		at, _ := f.Clock.Moment(r.AtHour)
-		s.once(finding.Warn, "reading-far", fmt.Sprintf("%s: %s on %s was read as %s; the forecast held %s to %s possible.", s.t.name, readWords[r.Of], s.stamp(at),
-			s.readAs(r.Of, r.Value), s.readAs(r.Of, x.Band.P5), s.readAs(r.Of, x.Band.P95)),
-			"If it is right, something is not written down: a top-up, a feed, a leak. If not, correct it in the logbook or keep it as doubtful; nothing is learned from it then.")
+		then := "Nothing is learned from it."
+		if r.Of == forecast.Level {
+			then = "The water is taken to stand there, and nothing else is learned from it."
+		}
+		s.once(finding.Warn, "reading-far", fmt.Sprintf("%s: %s on %s was read as %s; the forecast held %s to %s possible. %s", s.t.name, readWords[r.Of], s.stamp(at),
+			s.readAs(r.Of, r.Value), s.readAs(r.Of, x.Band.P5), s.readAs(r.Of, x.Band.P95), then),
+			"If it is right, something is not written down: a top-up, a feed, a leak. If not, correct it in the logbook or keep it as doubtful.")
 	}
 }
 

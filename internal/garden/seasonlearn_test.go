@@ -23,19 +23,19 @@ func planted(t testing.TB) *plan.Plan {
 }
 
 // thirsty is Heron's logbook in a class whose plants drink times what the
-// model's do: each morning the depth as the forecast's middle has it, its falls
-// made larger.
+// model's do, and that adds nothing: on each school morning the depth, as the
+// forecast's middle has it, its falls made larger. A litre is 5.8 mm between
+// 10 and 17 cm, where the tub is 50 by 34 cm wide.
 func thirsty(t testing.TB, p *plan.Plan, times float64, days int) (lines []string) {
 	t.Helper()
-	in := seasonOf(t, p, nil)
-	s := in.Tubs[0].Season
+	s := seasonOf(t, p, nil).Tubs[0].Season
 	lines = append(lines, "Heron 2027-01-25 09:00 done=planted")
+	depthMM := s.Days[0].LevelMM.P50
 	for i := 1; i <= days; i++ {
-		day := s.Days[8+i]
-		gone := times * s.Days[7+i].Litres
-		if day.Open && s.Days[7+i].Open {
-			lines = append(lines, fmt.Sprintf("Heron %s 08:35 filled=%.2f_L", day.Date, gone))
+		if s.Days[i].Open {
+			lines = append(lines, fmt.Sprintf("Heron %s 08:35 depth=%.0f", s.Days[i].Date, depthMM))
 		}
+		depthMM -= 5.8 * times * s.Days[i].Litres
 	}
 	return lines
 }
@@ -118,6 +118,7 @@ func TestReadingsAgainstPhysics(t *testing.T) {
 		{"an EC of another world", "reading-far", "the EC", []string{"Heron 2027-02-03 09:00 EC=4.8"}},
 		{"a harvest of nobody knows how many", "reading-harvested", "how many", []string{"Heron 2027-02-20 09:00 depth=130 done=harvested"}},
 		{"a level that no thirst explains", "reading-far", "the water's depth", []string{"Heron 2027-01-27 09:00 depth=95"}},
+		{"a plant as tall as a child", "reading-far", "Nothing is learned from it", []string{"Heron 2027-02-03 09:00 tall=900"}},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -127,7 +128,12 @@ func TestReadingsAgainstPhysics(t *testing.T) {
 				t.Errorf("%+v among %v", f, codes(a))
 			}
 			if a.Tubs[0].Season == nil {
-				t.Error("no season")
+				t.Fatal("no season")
+			}
+			for _, l := range a.Tubs[0].Season.Learnt {
+				if l.Band.P5 < 0.4 || l.Band.P95 > 2.5 || l.Band.P95 < 1.2*l.Band.P5 {
+					t.Errorf("a single odd figure leaves the class with %+v", l)
+				}
 			}
 		})
 	}

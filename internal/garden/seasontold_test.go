@@ -126,3 +126,29 @@ func TestNoOpenDayIsNamed(t *testing.T) {
 		t.Error("what is left out has its default")
 	}
 }
+
+// A pump that brings too little is told by the day from which it does, and one
+// that brings enough is not.
+func TestTooLittleAirForTheSeason(t *testing.T) {
+	a := seasonOf(t, parsed(t, "air", text(t, fernhollowPlan, edit{"tubs[0].plants", "8"}, edit{"tubs[0].air.flow", "0.15 L/min"})), nil)
+	f, ok := found(a, "season-oxygen")
+	if !ok || f.Field != "tubs[0]" || !strings.Contains(f.Text, "under 4.0 mg/L") {
+		t.Fatalf("%+v among %v", f, codes(a))
+	}
+	low := slices.IndexFunc(a.Tubs[0].Season.Days, func(d garden.SeasonDay) bool { return d.DOMgL < 4 })
+	if low < 0 || !strings.Contains(f.Text, "from "+shortDay(t, a.Tubs[0].Season.Days[low].Date)+" on") {
+		t.Errorf("first low on day %d: %q", low, f.Text)
+	}
+	if f, ok := found(seasonOf(t, parsed(t, "air", text(t, fernhollowPlan)), nil), "season-oxygen"); ok {
+		t.Errorf("%+v", f)
+	}
+}
+
+func shortDay(t *testing.T, day string) string {
+	t.Helper()
+	on, err := time.Parse(time.DateOnly, day)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return on.Format("Mon 2 Jan")
+}

@@ -15,7 +15,7 @@ import (
 var heads = map[string]string{
 	"level": "level", "depth": "depth (mm)", "filled": "filled to the line with", "added": "added", "of": "EC of what was added (mS/cm)",
 	"EC": "EC (mS/cm)", "EC-with": "EC read with", "checked": "EC checked", "pH": "pH", "pH-with": "pH read with", "calibrated": "pH calibrated",
-	"done": "done", "corrects": "corrects", "picked": "plants picked", "weigh": "mass picked (g)", "leaves": "leaves on one plant",
+	"done": "done", "corrects": "corrects", "tall": "height (mm)", "picked": "plants picked", "weigh": "mass picked (g)", "leaves": "leaves on one plant",
 }
 
 // wrote is a logbook: each line is a tub, a day, a time and what was read, such

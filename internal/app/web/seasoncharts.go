@@ -259,7 +259,7 @@ func (v *seasonOf) says(q *forecastOf) string {
 	ahead := v.shown[v.firstToday():]
 	least, last := ahead[0], ahead[len(ahead)-1]
 	for _, d := range ahead {
-		if q.band(d).P5 < q.band(least).P5 {
+		if is, was := q.band(d), q.band(least); is.P5 < was.P5 || is.P5 == was.P5 && is.P50 < was.P50 {
 			least = d
 		}
 	}
@@ -271,6 +271,9 @@ func (v *seasonOf) says(q *forecastOf) string {
 		return fmt.Sprintf("On %s the middle is %s; 9 in 10 cases lie from %s to %s.", wordsOf(last.Date), q.figure(q.shown(last.MassG.P50)), q.number(q.shown(last.MassG.P5)), q.figure(q.shown(last.MassG.P95)))
 	case "ec":
 		return fmt.Sprintf("The middle goes from %s to %s by %s. Plain water thins it, thirst thickens it.", q.number(ahead[0].ECBand.P50), q.figure(last.ECBand.P50), wordsOf(last.Date))
+	}
+	if q.number(q.band(least).P5) == q.number(0) {
+		return fmt.Sprintf("Least on %s: in 1 of 20 cases none is left, in the middle %s.", wordsOf(least.Date), q.figure(q.band(least).P50))
 	}
 	return fmt.Sprintf("Least on %s: in 1 of 20 cases under %s.", wordsOf(least.Date), low)
 }

@@ -119,8 +119,5 @@ func (v *seasonOf) dry(c *garden.LeaveIt) string {
 
 // failure says what a power cut or a pump's failure does.
 func (v *seasonOf) failure(c *garden.LeaveCase) string {
-	if c.Says != "" {
-		return sentence(c.Says)
-	}
-	return fmt.Sprintf("Over %.0f hours the oxygen falls to 4 mg/L after %.1f h, to 3 mg/L after %.1f h and to 2 mg/L after %.1f h.", c.Hours, c.To4, c.To3, c.To2)
+	return fmt.Sprintf("%s Over %.0f hours of it, the water falls below the lowest line in %s cases.", sentence(c.Says), c.Hours, quantity.Chance(c.Risk))
 }
