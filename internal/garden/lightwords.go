@@ -101,11 +101,7 @@ func (a *Assessment) AirWords(tub int) []string {
 	if o.To4H > 0 {
 		out = append(out, fmt.Sprintf("When the pump stops, a tub with a poor stone falls to 4 mg/L in %s h, to 3 in %s h and to 2 in %s h.", mg(o.To4H), mg(o.To3H), mg(o.To2H)))
 	}
-	quiet := "Do not stop the pump for a lesson."
-	if o.QuietMin > 0 {
-		quiet = fmt.Sprintf("For a quiet lesson the pump may be off %s min at most. Set a timer to switch it on again.", quantity.FormatNumber(o.QuietMin, 0))
-	}
-	return append(out, quiet, fmt.Sprintf("The pump blows against %s of water, and tube and stone besides. Without a check valve water can run back through the line when a pump that stands low stops.", quantity.Format(quantity.Length, o.HeadMM, system)))
+	return append(out, o.QuietWords(), fmt.Sprintf("The pump blows against %s of water, and tube and stone besides. Without a check valve water can run back through the line when a pump that stands low stops.", quantity.Format(quantity.Length, o.HeadMM, system)))
 }
 
 // LampCautions are what stands where a lamp is hung or worked under.
@@ -136,4 +132,12 @@ func (a *Assessment) LampHeights(tub int) []LampHeight {
 		out = append(out, LampHeight{leaves, math.Ceil((above+lamp.RaiseMM(above, leaves))/step*4-1e-9) * step / 4})
 	}
 	return out
+}
+
+// QuietWords tell how long the pump may be off for a lesson.
+func (o *Oxygen) QuietWords() string {
+	if !(o.QuietMin > 0) {
+		return "Do not stop the pump for a lesson."
+	}
+	return fmt.Sprintf("For a quiet lesson the pump may be off %s min at most. Set a timer to switch it on again.", quantity.FormatNumber(o.QuietMin, 0))
 }

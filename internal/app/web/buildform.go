@@ -42,6 +42,7 @@ func buildFormOf(f *form, tub int) buildForm {
 	b.Bay = append(b.Bay, group{Legend: "Shelf", Pair: true, Fields: []field{
 		f.field("shelf.width", "long", ""), f.field("shelf.depth", "deep", ""), f.field("shelf.clear_height", "clear height", ""), f.field("shelf.rated_load", "rated load", ""),
 	}, Note: "The maker's rating, for a load spread evenly. Leave it all empty where no shelf is meant."})
+	b.Bay = append(b.Bay, f.lampGroups()...)
 	b.Keep = keepRows(f.doc(), tub)
 	b.KeepFields, b.KeepShape = f.keepFields(), f.posted.Get("keep.shape")
 	f.asked = append(f.asked, b.Layout)
@@ -106,7 +107,7 @@ func lidGroups(f *form, at func(string) string) []group {
 	}
 	return []group{{Legend: "Lid, the flat part", Pair: true, Fields: []field{
 		f.field(at("lid.size[0]"), "long", " "), f.field(at("lid.size[1]"), "wide", " "), f.field(at("lid.corner_radius"), "corner", " "), f.field(at("lid.thickness"), "thick", " "),
-	}, Note: "Corner is the radius of the flat part. Thickness left empty: " + defaultOf(at("lid.thickness")) + "."}}
+	}, Note: "Corner is the radius of the flat part. Thickness left empty: " + defaultWords(defaultOf(at("lid.thickness")), f.units) + "."}}
 }
 
 // defaultOf is the default of a path, in the words of the format.
@@ -124,6 +125,7 @@ func moreGroups(f *form, at func(string) string) []group {
 		{Legend: "Water and air", Fields: []field{
 			f.field(at("method"), "Method", ""), f.field(at("fill_depth"), "Fill depth", "Left empty: worked out from the cup."),
 			f.field(at("air.flow"), "Pump gives", ""), f.field(at("air.stones"), "Air stones", ""), f.field(at("air.pump"), "The pump hangs", ""),
+			f.field(at("air.power"), "Pump draws", " "), f.field(at("air.head"), "Pump blows down to", "The depth of water on its label."),
 		}},
 		{Legend: "Outside, lid on", Pair: true, Fields: []field{
 			f.field(at("outside.size[0]"), "long", ""), f.field(at("outside.size[1]"), "wide", ""), f.field(at("outside.height"), "height", ""), f.field(at("outside.empty_mass"), "empty", ""),
@@ -131,7 +133,7 @@ func moreGroups(f *form, at func(string) string) []group {
 		{Legend: "School", Fields: []field{
 			f.field("school.adult_drills", "An adult will drill", "Pupils never drill."),
 			f.field("school.terms[0].from", "Term from", " "), f.field("school.terms[0].to", "to", " "),
-			f.field("school.meal.day", "Meal on", " "),
+			f.field("school.meal.day", "Meal on", " "), f.field("place.time_zone", "Time zone", "Such as Europe/Dublin or America/Chicago: for the clock change."),
 		}, Note: "More terms and closed days stand in the plan as text."},
 		{Legend: "Names", Fields: []field{
 			f.field("garden", "The garden", "No person's name."), f.field(at("name"), "This tub", " "),

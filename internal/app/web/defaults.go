@@ -1,6 +1,7 @@
 package web
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -44,6 +45,37 @@ func inUnits(spec plan.Spec, system quantity.System) string {
 		}
 	}
 	return spec.Default
+}
+
+// measureInWords is a measure within a default told in words.
+var measureInWords = regexp.MustCompile(`\b\d+(?:\.\d+)? (?:L/min|mm|cm|mL|L|°C|kg|g)(?: under)?(?:[ ,.;]|$)`)
+
+// defaultWords tells a default in words as a form does: measures in the units
+// asked for, and keys of the plan as words.
+func defaultWords(text string, system quantity.System) string {
+	text = strings.ReplaceAll(text, "_", " ")
+	if metric, us, both := strings.Cut(text, "; "); both && strings.HasSuffix(us, " with US units") {
+		return map[quantity.System]string{quantity.Metric: metric, quantity.US: strings.TrimSuffix(us, " with US units")}[system]
+	}
+	if system == quantity.Metric {
+		return text
+	}
+	return measureInWords.ReplaceAllStringFunc(text, func(measure string) string {
+		core := strings.TrimRight(measure, " ,.;")
+		end := measure[len(core):]
+		if degrees, ok := strings.CutSuffix(core, " °C under"); ok {
+			if n, err := strconv.ParseFloat(degrees, 64); err == nil {
+				return quantity.FormatNumber(1.8*n, 0) + " °F under" + end
+			}
+		}
+		for _, kind := range []quantity.Kind{quantity.Length, quantity.Volume, quantity.Temperature, quantity.Mass} {
+			if base, err := quantity.Parse(kind, core); err == nil {
+				unit := kind.Unit(system)
+				return quantity.FormatNumber(unit.From(base), kind.Decimals[system]) + " " + unit.Symbol + end
+			}
+		}
+		return measure
+	})
 }
 
 func shownFact(f facts.Fact, kind quantity.Kind, system quantity.System) string {

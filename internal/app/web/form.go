@@ -65,7 +65,7 @@ const shortDefault = 10
 // empty hint tells the default.
 func (f *form) field(path, label, hint string) field {
 	f.asked = append(f.asked, path)
-	spec, _ := plan.SpecAt(path)
+	spec, _ := specAt(path)
 	out := field{ID: idOf(path), Name: path, Label: label, Hint: strings.TrimSpace(hint)}
 	if spec.Day {
 		out.Kind = "date"
@@ -98,7 +98,7 @@ func (f *form) field(path, label, hint string) field {
 	case len(spec.Default) <= shortDefault:
 		out.Default = spec.Default
 	default:
-		out.Hint = "Left empty: " + spec.Default + "."
+		out.Hint = "Left empty: " + defaultWords(spec.Default, f.units) + "."
 	}
 	out.Error = f.problemAt(path)
 	return out
@@ -181,7 +181,17 @@ func (f *form) defaultAt(spec plan.Spec, unit string) (short, hint string) {
 	if len(spec.Default) <= shortDefault {
 		return spec.Default, ""
 	}
-	return "", "Left empty: " + spec.Default + "."
+	return "", "Left empty: " + defaultWords(spec.Default, f.units) + "."
+}
+
+// specAt is what the format says of a path. What one person eats and what one
+// plant weighs are shown in grams or ounces: kilograms and pounds are too coarse.
+func specAt(path string) (plan.Spec, bool) {
+	spec, ok := plan.SpecAt(path)
+	if path == "school.meal.portion" || strings.HasSuffix(path, "].harvest_mass") {
+		spec.Kind = quantity.SmallMass
+	}
+	return spec, ok
 }
 
 // unitOf is the unit at a field's end, which a bare number is taken in. A scale
@@ -209,7 +219,7 @@ func (f *form) shown(typed, unit string) string {
 // to a bare number.
 func (f *form) typedIn(path, entry string) string {
 	entry = strings.TrimSpace(entry)
-	spec, ok := plan.SpecAt(path)
+	spec, ok := specAt(path)
 	unit := f.unitOf(path, spec)
 	if entry == "" || !ok || !spec.Measured || unit == "" || hasUnit(entry) {
 		return entry
@@ -226,7 +236,7 @@ func (f *form) changes() []plan.Change {
 			continue
 		}
 		typed, _, _, there := f.doc().Value(path)
-		spec, _ := plan.SpecAt(path)
+		spec, _ := specAt(path)
 		unit := f.unitOf(path, spec)
 		entry := strings.TrimSpace(f.posted.Get(path))
 		switch {

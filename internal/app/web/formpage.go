@@ -214,9 +214,14 @@ func findingsOf(o *opened, a *garden.Assessment, f *form, concerns func(finding.
 			continue
 		}
 		v := findingView{Finding: one, Level: one.Level.String(), Where: plan.PathWords(o.Text, one.Field)}
+		words, field, settled := f.remedy(one)
 		switch address := elsewhere(one.Field); {
+		case settled:
+			v.Where, v.Address = words, field
 		case f.has(one.Field):
 			v.Address = "#" + idOf(one.Field)
+		case f.has(one.Field + ".flux"): // a lamp
+			v.Address = "#" + idOf(one.Field+".flux")
 		case address != "":
 			v.Address = address
 		default:

@@ -1,11 +1,11 @@
 package web
 
 import (
-	"fmt"
 	"mime"
 	"net/http"
 	"slices"
 	"strconv"
+	"strings"
 
 	"rootbell/internal/garden"
 	"rootbell/internal/garden/plan"
@@ -20,6 +20,7 @@ type papersBody struct {
 	ID      string
 	Size    string
 	Answer  string
+	Counts  string // how many there are, and for what
 	Stops   []string
 	Groups  []paperGroup
 	Missing []string // tubs without a lid sheet
@@ -59,7 +60,7 @@ func (s *Server) showPapers(w http.ResponseWriter, r *http.Request) {
 	deciding := pack.ChooseOf(mixed, revisionOf(o))
 	body := papersBody{
 		ID: o.ID, Size: a.Paper(), Groups: paperGroups(a, papers), Stops: stopsOf(a),
-		Answer: fmt.Sprintf("%s papers for the day of building, %s for the day of mixing, %s for the season, %s for the days at the tub and %s for the decision to buy or build.", capital(inWords(len(papers))), inWords(len(mixing)), inWords(len(season)), inWords(len(daily)), inWords(len(deciding))),
+		Answer: "Begin with three: the lid sheet, the helper card and the wet test.",
 	}
 	body.Groups = append(body.Groups, paperGroup{Name: "For the day of mixing", Papers: mixing})
 	if len(season) > 0 {
@@ -73,13 +74,43 @@ func (s *Server) showPapers(w http.ResponseWriter, r *http.Request) {
 		s.failed(w, r, err)
 		return
 	}
-	body.Groups = append(body.Groups, paperGroup{Name: "For the class", Papers: pack.ClassOf(classed, revisionOf(o))})
+	forClass := pack.ClassOf(classed, revisionOf(o))
+	body.Groups = append(body.Groups, paperGroup{Name: "For the class", Papers: forClass})
+	body.Counts = paperCounts([]counted{
+		{len(papers), "building"},
+		{len(mixing), "mixing"},
+		{len(season), "the season"},
+		{len(daily), "the days at the tub"},
+		{len(deciding), "the decision to buy or build"},
+		{len(forClass), "the class"},
+	})
 	for _, t := range a.Tubs {
 		if _, ok := pack.Named(papers, "lid-"+garden.Slug(t.Name)+".pdf"); !ok {
 			body.Missing = append(body.Missing, t.Name)
 		}
 	}
 	s.show(w, http.StatusOK, "papers", s.frameOf(r, o, a, "papers", "Papers"), body)
+}
+
+// counted is so many papers for one part of the work.
+type counted struct {
+	many int
+	of   string
+}
+
+// paperCounts says how many papers there are for each part of the work; a part
+// without any is not named.
+func paperCounts(parts []counted) string {
+	var out []string
+	for _, p := range parts {
+		if p.many > 0 {
+			out = append(out, inWords(p.many)+" for "+p.of)
+		}
+	}
+	if len(out) < 2 {
+		return strings.Join(out, "")
+	}
+	return strings.Join(out[:len(out)-1], ", ") + " and " + out[len(out)-1]
 }
 
 // papersOf are the papers of a garden as it is open; their title blocks name

@@ -37,7 +37,6 @@ func seasonFormOf(f *form, tub int) seasonForm {
 			ask{"school.meal.portion", "Leaves for each", ""},
 			ask{"school.meal.chance", "How sure it has to be", ""},
 		)},
-		f.lampHours(),
 		{Legend: "The water", Fields: f.asks(
 			ask{at("fill_depth"), "Fill line, from the floor", "Left empty: worked out from the cup."},
 		)},
@@ -64,6 +63,13 @@ func seasonFormOf(f *form, tub int) seasonForm {
 			ask{"place.humidity", "Humidity", ""},
 		)},
 	}
+	first = slices.Insert(first, 1, f.light()...)
+	if f.doc().Items("school.terms") == 0 {
+		first = slices.Insert(first, 0, group{Legend: "The term", Fields: f.asks(
+			ask{"school.terms[0].from", "from", " "},
+			ask{"school.terms[0].to", "to", " "},
+		), Note: "More terms and closed days stand in the plan as text."})
+	}
 	m := seasonForm{First: some(first), More: some(more), MoreOpen: toMend(more)}
 	f.callGroups("", m.First)
 	f.callGroups("", m.More)
@@ -75,13 +81,13 @@ func some(groups []group) []group {
 	return slices.DeleteFunc(groups, func(g group) bool { return len(g.Fields) == 0 && g.Note == "" })
 }
 
-// lampHours are the hours of light of each lamp.
-func (f *form) lampHours() group {
+// light is the hours of light of each lamp; where the plan has no lamp, the
+// fields of a first one, without which no day can be worked out.
+func (f *form) light() []group {
 	g := group{Legend: "Light", Pair: true}
 	n := f.doc().Items("lamps")
 	if n == 0 {
-		g.Note = "No lamp is in the plan: light from a window alone is a gamble."
-		return g
+		return f.lampGroups()
 	}
 	for i := range n {
 		name := ""
@@ -94,5 +100,5 @@ func (f *form) lampHours() group {
 			f.field(fmt.Sprintf("lamps[%d].lit[1]", i), name+"to", " "))
 	}
 	g.Note = "As on a clock: 06:00 to 22:00. Fewer hours: less thirst, slower growth."
-	return g
+	return []group{g}
 }

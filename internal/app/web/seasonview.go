@@ -73,7 +73,7 @@ func seasonWorkOf(o *opened, a *garden.Assessment, f *form, tub int) *seasonWork
 	if t.Season == nil {
 		w.Bold, w.Rest = "Not worked out yet:", "something below has to be settled first."
 		if a.Term == nil || !a.Term.Known() {
-			w.Bold, w.Rest = "No school calendar yet.", "Say when the term begins and ends, on Build under More: the days follow."
+			w.Bold, w.Rest = "No school calendar yet.", "Say when the term begins and ends: the days follow."
 		}
 		return w
 	}

@@ -34,12 +34,14 @@ type todayBody struct {
 	Until   string // when the last one leaves
 	Papers  []todayPaper
 	Low     []lowAhead // tubs that may run low while nobody comes
+	Begins  bool       // nothing was ever read: the tubs may not stand yet
 }
 
 // todayTub is one tub as it was last read.
 type todayTub struct {
 	Name    string
 	Picture template.HTML
+	Quiet   string // how long the pump may be off for a lesson
 	*garden.TubToday
 }
 
@@ -167,7 +169,7 @@ func (s *Server) lastReadings(ctx context.Context, o *opened) ([]reading.Row, er
 
 func todayOf(o *opened, a *garden.Assessment) todayBody {
 	t := a.Today
-	b := todayBody{ID: o.ID, Example: o.Example, Day: t.Day(a), Today: t, Ahead: t.AheadWords()}
+	b := todayBody{ID: o.ID, Example: o.Example, Day: t.Day(a), Today: t, Ahead: t.AheadWords(), Begins: !o.Example}
 	b.Bold, b.Rest = t.Answer()
 	for i := range a.Tubs {
 		if a.Tubs[i].Today == nil {
@@ -177,6 +179,10 @@ func todayOf(o *opened, a *garden.Assessment) todayBody {
 		if svg, ok := figure.Today(a, i); ok {
 			tub.Picture = template.HTML(svg)
 		}
+		if x := a.Tubs[i].Oxygen; x != nil {
+			tub.Quiet = x.QuietWords()
+		}
+		b.Begins = b.Begins && tub.ReadOn == ""
 		b.Tubs = append(b.Tubs, tub)
 	}
 	if t.Open && t.On.Set() {

@@ -20,14 +20,14 @@ func inWords(n int) string {
 // sentence begins with a capital and ends with a full stop. Keys of the plan in
 // it become words, as the forms have them.
 func sentence(text string) string {
-	text = keyPattern.ReplaceAllStringFunc(strings.TrimSpace(text), func(key string) string { return "'" + strings.ReplaceAll(key, "_", " ") + "'" })
+	text = keyPattern.ReplaceAllStringFunc(strings.TrimSpace(text), func(key string) string { return "'" + strings.NewReplacer("_", " ", ".", " ").Replace(key) + "'" })
 	if end, _ := utf8.DecodeLastRuneInString(text); text == "" || strings.ContainsRune(".?…", end) {
 		return capital(text)
 	}
 	return capital(text) + "."
 }
 
-var keyPattern = regexp.MustCompile(`\b[a-z]+(?:_[a-z]+)+\b`)
+var keyPattern = regexp.MustCompile(`\b(?:[a-z]+\.)*[a-z]+(?:_[a-z]+)+\b|\b[a-z]{3,}\.[a-z]{3,}\b`)
 
 // capital begins a sentence with a word.
 func capital(word string) string {

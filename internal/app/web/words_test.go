@@ -7,6 +7,8 @@ func TestSentencesAreMadeForTeachers(t *testing.T) {
 		"use mm, cm, m, in or ft":                  "Use mm, cm, m, in or ft.",
 		"Measure the bay: width and clear_height.": "Measure the bay: width and 'clear height'.",
 		"then tick adult_drills":                   "Then tick 'adult drills'.",
+		"write it: place.time_zone":                "Write it: 'place time zone'.",
+		"count the seconds: air.flow.":             "Count the seconds: 'air flow'.",
 		"is it so?":                                "Is it so?",
 		"add height: …":                            "Add height: …",
 		"":                                         "",

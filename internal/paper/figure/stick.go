@@ -15,10 +15,10 @@ const (
 	stickHand  = 328.0
 	stickHigh  = 180.0 // the tub's inside height
 	stickWide  = 26.0
-	stickOver  = 12.0 // the stick stands out of the tub
-	stickSide  = 8.0  // left of the tub
-	stickWords = 124.0
-	stickApart = 16.0 // between two words one above the other
+	stickOver  = 12.0  // the stick stands out of the tub
+	stickSide  = 8.0   // left of the tub
+	stickWords = 152.0 // right of the tub: the line that is read, in bold
+	stickApart = 16.0  // between two words one above the other
 )
 
 // stickFigure is how a dipstick is read in one tub.

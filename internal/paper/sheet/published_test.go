@@ -5,6 +5,7 @@ import (
 	"math"
 	"regexp"
 	"strconv"
+	"strings"
 	"testing"
 
 	"rootbell/internal/base/quantity"
@@ -112,6 +113,26 @@ func TestPublishedInchMarks(t *testing.T) {
 	for _, c := range cases {
 		if got := sheet.Mark(c.mm, quantity.US); got != c.want {
 			t.Errorf("%g mm is marked %q, want %q", c.mm, got, c.want)
+		}
+	}
+}
+
+// Hole saws are sold in eighths of an inch and stamped with whole mm beside:
+// 'source' is what the sum is.
+func TestPublishedToolSizes(t *testing.T) {
+	for _, c := range []struct {
+		mm         float64
+		us, source string
+	}{
+		{76, "3\u00a0in (76\u00a0mm)", "3 × 25.4 = 76.2"},
+		{73, "2\u00a07/8\u00a0in (73\u00a0mm)", "2.875 × 25.4 = 73.025"},
+		{51, "2\u00a0in (51\u00a0mm)", "2 × 25.4 = 50.8"},
+		{32, "1\u00a01/4\u00a0in (32\u00a0mm)", "1.25 × 25.4 = 31.75"},
+		{62, "2\u00a07/16\u00a0in (62\u00a0mm)", "no eighth: 2.4409 in, 156.2 sixty-fourths"},
+		{75.8, "2\u00a063/64\u00a0in (75.8\u00a0mm)", "typed to 0.1 mm: 190.99 sixty-fourths"},
+	} {
+		if got := strings.ReplaceAll(sheet.ToolSize(c.mm, quantity.US), " ", "\u00a0"); got != strings.ReplaceAll(c.us, " ", "\u00a0") {
+			t.Errorf("%g mm is %q, want %q (%s)", c.mm, got, c.us, c.source)
 		}
 	}
 }

@@ -37,12 +37,17 @@ func markStep(system garden.System) float64 {
 	return 1
 }
 
-// ToolSize is a size stamped on a tool, with its unit: mm to 0.1, or inches to
-// 1/64 with the mm beside it.
+// ToolSize is a size stamped on a tool, with its unit: mm to 0.1, or inches with
+// the mm beside them. Saws are sold in eighths of an inch and stamped with whole
+// mm: such a size is the eighth that it was rounded from. Others are to 1/64.
 func ToolSize(mm float64, system garden.System) string {
 	metric := strconv.FormatFloat(noMinusZero(mm, 1), 'f', -1, 64) + " mm"
 	if system == garden.US {
-		return inches(mm, 64) + " in (" + metric + ")"
+		parts := 64
+		if eighth := math.Round(mm/25.4*8) * 25.4 / 8; eighth > 0 && mm == math.Round(eighth) {
+			mm, parts = eighth, 8
+		}
+		return inches(mm, parts) + " in (" + metric + ")"
 	}
 	return metric
 }
