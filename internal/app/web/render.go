@@ -68,6 +68,7 @@ func readPages(static *assets) (map[string]*template.Template, error) {
 		"add":   func(a, b int) int { return a + b },
 
 		"sentence": sentence,
+		"exact":    exact,
 	}
 	names, err := fs.Glob(files, "templates/*.html")
 	if err != nil {

@@ -20,7 +20,12 @@ func inWords(n int) string {
 // sentence begins with a capital and ends with a full stop. Keys of the plan in
 // it become words, as the forms have them.
 func sentence(text string) string {
-	text = keyPattern.ReplaceAllStringFunc(strings.TrimSpace(text), func(key string) string { return "'" + strings.NewReplacer("_", " ", ".", " ").Replace(key) + "'" })
+	return exact(keyPattern.ReplaceAllStringFunc(text, func(key string) string { return "'" + strings.NewReplacer("_", " ", ".", " ").Replace(key) + "'" }))
+}
+
+// exact is sentence with the keys as the plan's text has them.
+func exact(text string) string {
+	text = strings.TrimSpace(text)
 	if end, _ := utf8.DecodeLastRuneInString(text); text == "" || strings.ContainsRune(".?…", end) {
 		return capital(text)
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/scene"
@@ -113,5 +114,9 @@ func (p papers) readings(m *garden.Mix) []content.Line {
 	if m.PHAfterSalts != nil {
 		ph = fmt.Sprintf("pH after a night should be about %.1f. It was ____________ team ____________", *m.PHAfterSalts)
 	}
-	return append(out, content.Line(ph), "Mixed on ____________ for the litres ____________")
+	water := "litres"
+	if p.a.Plan.Units == quantity.US {
+		water = "gallons"
+	}
+	return append(out, content.Line(ph), content.Line("Mixed on ____________ for how many "+water+" ____________"))
 }

@@ -114,7 +114,11 @@ func scaleDrawing(w *bench) {
 		drawn := w.plan("drawn", fmt.Sprintf("from %d to %d on the drawing", a.N, b.N), "d", kind, math.Hypot(a.X-b.X, a.Y-b.Y)/scale)
 		q := w.ask(fmt.Sprintf("Measure from the middle of hole %d to the middle of hole %d, in %s. How far is it on the real lid?", a.N, b.N, w.unit(kind)),
 			w.work(scaledLaw, tenthLong, fmt.Sprintf("real_%d", k+1), "on the real lid", drawn, times))
-		q.Says = fmt.Sprintf("By the plan it is %s. One millimetre more or less on the drawing makes %.0f mm on the lid.", w.show(tenthLong, math.Hypot(a.X-b.X, a.Y-b.Y)), scale)
+		slip := fmt.Sprintf("One millimetre more or less on the drawing makes %.0f mm on the lid.", scale)
+		if !w.metric() {
+			slip = fmt.Sprintf("A tenth of an inch more or less on the drawing makes %.1f in on the lid.", scale/10)
+		}
+		q.Says = fmt.Sprintf("By the plan it is %s. %s", w.show(tenthLong, math.Hypot(a.X-b.X, a.Y-b.Y)), slip)
 	}
 	w.out.Talk = "Why is a long distance on the drawing better to measure than a short one?"
 	w.out.TalkKey = "The error of the ruler stays the same. On a long distance it is a smaller share."

@@ -232,7 +232,7 @@ func (l *list) sowing() {
 		cells += l.seeds(name, plants[name])
 	}
 	if cells > 0 {
-		l.add(Item{Key: "seed_plug", What: "plug or cube to sow in", Count: cells, Measure: "it must sit low in the cup: its bottom no more than 5 mm over the cup's"})
+		l.add(Item{Key: "seed_plug", What: "plug or cube to sow in", Count: cells, Measure: "it must sit low in the cup: its bottom no more than " + l.small(plugOverMM) + " over the cup's"})
 	}
 }
 
@@ -292,14 +292,22 @@ func (l *list) holes(t Tub) {
 	}
 }
 
+// plugOverMM is how far a plug may stand over the cup's bottom, so that its roots
+// soon reach the water (common practice, no source).
+const plugOverMM = 5
+
 // shared lists what one set of serves all tubs.
 func (l *list) shared() {
+	bucket := "10 L"
+	if l.design.System == quantity.US {
+		bucket = "2.5 gal"
+	}
 	for _, i := range []Item{
 		{Key: "eye_protection", What: "eye protection with side shields, for everyone near the drill", Count: 1, Unit: "set"},
 		{Key: "backing_board", What: "flat scrap board as large as the lid, to drill into", Count: 1},
 		{Key: "clamp", What: "clamp", Count: 2},
 		{Key: "deburring_tool", What: "deburring tool or fine file", Count: 1},
-		{Key: "bucket", What: "bucket, 10 L, for water only", Count: 1},
+		{Key: "bucket", What: "bucket, " + bucket + ", for water only", Count: 1},
 	} {
 		l.add(i)
 	}
