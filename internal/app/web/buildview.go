@@ -86,7 +86,9 @@ func buildWorkOf(o *opened, a *garden.Assessment, f *form, index int) *buildWork
 	if t.Lid != nil {
 		w.lid(a, index)
 	}
-	w.Findings, w.Further = foremostOf(findingsOf(o, a, f, func(one finding.Finding) bool { return !ofAnotherTub(one.Field, index) && !saidOfAnother(a, one.Text, index) }, nowhere))
+	w.Findings, w.Further = foremostOf(findingsOf(o, a, f, func(one finding.Finding) bool {
+		return !ofAnotherTub(one.Field, index) && !saidOfAnother(a, one.Text, index)
+	}, nowhere))
 	w.limits(t)
 	for _, key := range shownNumbers {
 		if n, ok := a.Book.Find("tubs." + garden.Slug(t.Name) + "." + key); ok && n.Known() {
