@@ -7,6 +7,7 @@ import (
 
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/school/choose"
+	"rootbell/internal/school/term"
 )
 
 // Permission is one thing that somebody at the school decides on: the facts,
@@ -234,6 +235,9 @@ func (a *Assessment) holidays() Permission {
 	}
 	return p
 }
+
+// MealDay is the day of the meal as people say it: 'Wed 24 Mar 2027'.
+func (a *Assessment) MealDay() string { return term.Date(a.Plan.School.Meal.Day).Long() }
 
 // FilledMass is what a tub weighs filled, in the plan's units; empty where that
 // is not known.

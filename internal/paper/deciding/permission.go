@@ -4,7 +4,6 @@ import (
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/scene"
-	"rootbell/internal/school/term"
 )
 
 // permission is one sheet: a part for each thing that somebody decides.
@@ -84,7 +83,7 @@ func (p papers) letter(paper scene.Size) []content.Sheet {
 		food = "If the school's rules allow it, the class washes and eats some of the leaves. Nobody has to."
 		when = "We grow from ____________ until ____________. We eat on ____________."
 		if d := p.a.Plan.School.Meal.Day; d.Set() {
-			when = content.Line("We grow from ____________. The meal is planned for " + term.Date(d).Long() + ".")
+			when = content.Line("We grow from ____________. The meal is planned for " + p.a.MealDay() + ".")
 		}
 		slip = append(slip, "My child may eat what was grown. Yes ____ No ____")
 	}
