@@ -155,7 +155,11 @@ func (k *tubMix) chlorineCheck() {
 	if k.out.Chlorine == nil {
 		return
 	}
-	k.step(OnTheDay, ByClass, "Dip a chlorine strip: it must show no colour before the feed goes in.", fmt.Sprintf("Under %g mg/L is safe for roots.", k.out.Chlorine.UseBelowMgL), "")
+	strip, why := "a chlorine strip", fmt.Sprintf("Under %g mg/L is safe for roots.", k.out.Chlorine.UseBelowMgL)
+	if k.out.Chlorine.StandHours == 0 || !k.out.Chlorine.Told {
+		strip, why = "a strip for total chlorine", why+" A strip for free chlorine does not see chloramine."
+	}
+	k.step(OnTheDay, ByClass, "Dip "+strip+": it must show no colour before the feed goes in.", why, "")
 }
 
 func (k *tubMix) measureWords(w Weigh) string { return MeasureWords(w, k.plan.Units) }

@@ -211,6 +211,22 @@ func said(all []content.Sheet) string {
 	return out.String()
 }
 
+// Chloramine is not seen by a strip for free chlorine: where there is some, or
+// nobody knows, the step asks for a strip for the total (from memory).
+func TestTheStripSeesWhatThereIs(t *testing.T) {
+	for tap, total := range map[string]bool{"unknown": true, "{alkalinity: 80 mg/L, chlorine: 0.4 mg/L}": false, "{alkalinity: 80 mg/L, chlorine: 0 mg/L, chloramine: 2 mg/L}": true} {
+		strip := ""
+		for _, s := range mixed(t, "saltbrook", "tap", tap).Tubs[0].Mix.Steps {
+			if strings.HasPrefix(s.Do, "Dip ") {
+				strip = s.Do
+			}
+		}
+		if strip == "" || strings.Contains(strip, "total") != total {
+			t.Errorf("%s: %q", tap, strip)
+		}
+	}
+}
+
 // Calcium that nobody measured is not told as measured.
 func TestCalciumFromTheAlkalinityIsSaidToBe(t *testing.T) {
 	for tap, taken := range map[string]bool{"{alkalinity: 80 mg/L}": true, "{alkalinity: 80 mg/L, calcium: 20 mg/L}": false} {

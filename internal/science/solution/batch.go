@@ -275,10 +275,14 @@ func (b *Batch) judge(o Order, base Content) {
 		})
 	}
 	if b.Brushite > 0 {
+		hint := "Bring the pH under 6.5 before the salts go in."
+		if b.PHAfterSalts < 6.5 { // it is: there is too much calcium and phosphate for any pH that plants like
+			hint = "The pH is low enough: it is the calcium and the phosphate that are too much. Blend the tap with rain or deionised water, or take a feed with less of the two."
+		}
 		b.Findings = append(b.Findings, finding.Finding{
 			Level: finding.Warn, Code: "mix-cloudy", Field: o.Field,
 			Text: fmt.Sprintf("At pH %.1f calcium phosphate falls out: the tub turns cloudy.", b.PHAfterSalts),
-			Hint: "Bring the pH under 6.5 before the salts go in.",
+			Hint: hint,
 		})
 	}
 	if o.Acid != nil {

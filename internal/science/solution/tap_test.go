@@ -65,6 +65,16 @@ func TestWhatIsSaidOfTaps(t *testing.T) {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
 		}
 	}
+	for _, c := range []struct {
+		free, bound Figure
+		says        string
+	}{{Exactly(0.4), Figure{}, "holds chlorine"}, {Exactly(0), Exactly(2), "holds chloramine"}, {Exactly(0.4), Exactly(2), "does not go by standing"}} {
+		tap := hardTap()
+		tap.Chlorine, tap.Chloramine = c.free, c.bound
+		if f := tap.chlorinated(); !strings.Contains(f.Text, c.says) {
+			t.Errorf("%+v: %s", c, f.Text)
+		}
+	}
 	tap := hardTap()
 	tap.Calcium = Exactly(450) // milligrams of another unit
 	w := waterOf(t, tap)

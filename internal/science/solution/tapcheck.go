@@ -133,11 +133,20 @@ func (t Tap) alkalinityFindings() []finding.Finding {
 		})
 	}
 	if t.Chlorine.Known && t.Chlorine.High >= value(factChlorineUseBelow) || t.Chloramine.Known && t.Chloramine.High >= value(factChlorineUseBelow) {
-		out = append(out, finding.Finding{
-			Level: finding.Warn, Code: "tap-chlorine", Field: "chlorine",
-			Text: fmt.Sprintf("The tap holds chlorine; from %g mg/L on it hurts lettuce, and with ammonium from the feed it turns into chloramine, which browns roots.", value(factChlorineHarm)),
-			Hint: "Take it out before the salts go in, also from jugs for topping up.",
-		})
+		out = append(out, t.chlorinated())
+	}
+	return out
+}
+
+// chlorinated warns of chlorine, and of chloramine where that is what there is.
+func (t Tap) chlorinated() finding.Finding {
+	out := finding.Finding{
+		Level: finding.Warn, Code: "tap-chlorine", Field: "chlorine",
+		Text: fmt.Sprintf("The tap holds chlorine; from %g mg/L on it hurts lettuce, and with ammonium from the feed it turns into chloramine, which browns roots.", value(factChlorineHarm)),
+		Hint: "Take it out before the salts go in, also from jugs for topping up.",
+	}
+	if t.Chloramine.Known && t.Chloramine.High >= value(factChlorineUseBelow) {
+		out.Field, out.Text = "chloramine", "The tap holds chloramine, which browns roots and does not go by standing."
 	}
 	return out
 }
