@@ -17,11 +17,13 @@ import (
 const packLong = `Writes the papers of a stage under DIR. For the day of building, in DIR/build:
 for each tub its lid sheet at true scale (PDF, SVG, DXF, CSV), a dipstick, the
 tub cut through and numbered rings for its cups; the helper card (for a lid of
-foam the foam card), a measuring sheet, the wet test and the shopping list.
+foam the foam card), a measuring sheet, the wet test, light and air, and the
+shopping list.
 Where a stop stands, every page concerned says 'do not drill' and why.
 
 For the days at the tub, in DIR/today: what is due on the day of --on, and the
-return card, puddle card, change-out card and meter passport.
+return card, puddle card, change-out card, meter passport, the sheet for when
+something is wrong and the meal card.
 
 For the day of mixing, in DIR/mix: the mixing card, the dose table for the wall,
 labels for the bottles, the letter to the water company, and, where the plan
@@ -37,7 +39,7 @@ and a letter to parents.
 
 For the class, in DIR/class: the rota for the wall, job cards, station cards for
 ten minutes at the tub, slips to adopt a hole, the report, the hand-over pack,
-and the cards to lay up and to start up.
+the cards to lay up and to start up, and the lesson sheets with their keys.
 
 All of them are written, or none.
 `

@@ -202,9 +202,9 @@ func amount(v *float64) any {
 // line is one line of a budget in row n. Electricity is metered, all else is
 // bought in whole pieces.
 func (b *workbook) line(l garden.BudgetLine, n int) []any {
-	count := fmt.Sprintf("ROUNDUP(D%d,0)", n)
+	comes := fmt.Sprintf("F%d*ROUNDUP(D%d,0)", n, n)
 	if l.Item == "electricity" {
-		count = fmt.Sprintf("D%d", n)
+		comes = fmt.Sprintf("ROUND(F%d*D%d,2)", n, n)
 	}
 	var each, cost, all any = nil, "", ""
 	if l.Price != nil {
@@ -215,7 +215,7 @@ func (b *workbook) line(l garden.BudgetLine, n int) []any {
 	}
 	return []any{
 		l.Part, l.What, l.Size, l.Count, l.Unit, each,
-		excelize.Cell{StyleID: b.money, Formula: fmt.Sprintf(`IF(F%d="","",F%d*%s)`, n, n, count), Value: cost},
+		excelize.Cell{StyleID: b.money, Formula: fmt.Sprintf(`IF(F%d="","",%s)`, n, comes), Value: cost},
 		times(b.a, l),
 		excelize.Cell{StyleID: b.money, Formula: fmt.Sprintf(`IF(G%d="","",G%d*H%d)`, n, n, n), Value: all},
 	}

@@ -62,9 +62,9 @@ var (
 	stonesLaw  = law("k", quantity.Count, "s*max(a, ceil(d*n/l)-1)", "a stone is replaced each time its life is over", count("s", "air stones"), count("a", "nought"), in("d", "days of a crop, from sowing on", quantity.Time), count("n", "crops"), in("l", "life of an air stone", quantity.Time))
 	refillsLaw = law("k", quantity.Count, "max(a, ceil(d*n/m)-1)", "a refill each time what came last is used up", count("a", "nought"), in("d", "days in the tub", quantity.Time), count("n", "crops"), in("m", "how long one lasts", quantity.Time))
 	energyLaw  = working.Must(working.Law{
-		Symbol: "W", Kind: lamp.Energy, Unit: lamp.Energy.Metric, Empirical: true, Formula: "(P*h+q*24)*d/1000",
+		Symbol: "W", Kind: lamp.Energy, Unit: lamp.Energy.Metric, Empirical: true, Formula: "floor((P*h+q*24)*d/100+0.5)/10",
 		Where: []working.Symbol{in("P", "lamps, from the socket", quantity.Power), in("h", "hours lit in a day", lamp.LitHours), in("q", "air pumps, day and night", quantity.Power), in("d", "days in the tub", quantity.Time)},
-		Basis: working.OfNature, Source: "power times time",
+		Basis: working.OfNature, Source: "power times time, to a tenth of a kilowatt-hour, so that a budget is checked with a pencil",
 	})
 	currentLaw = working.Must(working.Law{
 		Symbol: "c", Kind: quantity.Money, Unit: quantity.Money.Metric, Empirical: true, Formula: "floor(100*W*u+0.5)/100",

@@ -193,8 +193,8 @@ const lampCurrent = "electricity of a lamp whose watts are not told"
 
 // current is the electricity of a crop.
 func (o *option) current(each *purse, l Lamp, pumpWatts float64) {
-	if l.Watts == 0 {
-		o.unpriced(lampCurrent)
+	if l.Watts == 0 && (pumpWatts == 0 || o.priceOf("electricity") != nil) {
+		o.unpriced(lampCurrent) // without a price all of it is unpriced, which is said below
 	}
 	if l.Watts == 0 && pumpWatts == 0 {
 		return
