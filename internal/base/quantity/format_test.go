@@ -51,6 +51,15 @@ func TestHalvesGoAwayFromZero(t *testing.T) {
 		want     float64
 	}{
 		{0.25, 1, 0.3},
+		{0.285, 2, 0.29},
+		{-0.285, 2, -0.29},
+		{0.1 + 0.2, 1, 0.3},
+		{2.4999, 0, 2},
+		{25.84999, 1, 25.8},
+		{1234567890123.44, 1, 1234567890123.4},
+		{4.5e15, 1, 4.5e15},
+		{-2.5, 0, -3},
+		{math.Inf(1), 1, math.Inf(1)},
 		{1.005, 2, 1.01},
 		{2.675, 2, 2.68},
 		{14.35, 1, 14.4},
@@ -66,6 +75,9 @@ func TestHalvesGoAwayFromZero(t *testing.T) {
 		if got := Round(tt.value, tt.decimals); got != tt.want || math.Signbit(got) != math.Signbit(tt.want) {
 			t.Errorf("Round(%v, %d) = %v, want %v", tt.value, tt.decimals, got, tt.want)
 		}
+	}
+	if got := Round(math.NaN(), 1); !math.IsNaN(got) {
+		t.Errorf("no number rounds to %v", got)
 	}
 }
 

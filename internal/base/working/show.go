@@ -42,9 +42,9 @@ func (n Number) Show(s quantity.System) Shown {
 	if !n.Known() {
 		return Shown{Decimals: decimals, Unit: unit.Symbol, Formula: n.Symbol, None: true}
 	}
-	out := Shown{Value: Round(unit.From(n.Base), decimals), Decimals: decimals, Unit: unit.Symbol}
+	out := Shown{Value: quantity.Round(unit.From(n.Base), decimals), Decimals: decimals, Unit: unit.Symbol}
 	if e := n.Error(); e > 0 && e <= most {
-		out.Low, out.High = Round(unit.From(n.Base-e), decimals), Round(unit.From(n.Base+e), decimals)
+		out.Low, out.High = quantity.Round(unit.From(n.Base-e), decimals), quantity.Round(unit.From(n.Base+e), decimals)
 	}
 	if n.Law == nil {
 		out.Formula = n.Symbol
@@ -57,11 +57,10 @@ func (n Number) Show(s quantity.System) Shown {
 	return out
 }
 
-// Round rounds half away from zero. The nudge takes 0.285, which binary
-// arithmetic holds a hair lower, to 0.29 as a pencil does; past a dozen digits
-// it would be larger than what it mends. NaN and infinities stay what they are.
-func Round(v float64, decimals int) float64 { return roundWithin(1e-13, v, decimals) }
-
+// roundWithin rounds half away from zero, where a half is what lies within tie of
+// one, relative to its size; a negative tie rounds a half towards zero. Past a
+// dozen digits the tie would be larger than what it mends. NaN and infinities stay
+// what they are.
 func roundWithin(tie, v float64, decimals int) float64 {
 	p := math.Pow(10, float64(decimals))
 	whole := v * p
@@ -140,7 +139,7 @@ func (h *hand) nudgeOne() {
 func (h *hand) filled() *node {
 	byName := map[string]*node{}
 	for i, in := range h.number.Inputs {
-		v := Round(in.Kind.Unit(h.system).From(in.Base), h.digits[i])
+		v := quantity.Round(in.Kind.Unit(h.system).From(in.Base), h.digits[i])
 		byName[h.number.Law.Where[i].Name] = penned(nudged(v, h.nudge[i]))
 	}
 	return h.tree.replace(func(name string) *node { return byName[name] })

@@ -9,36 +9,6 @@ import (
 	"rootbell/internal/base/working/pencil"
 )
 
-func TestRoundIsHalfAwayFromZero(t *testing.T) {
-	for _, c := range []struct {
-		v        float64
-		decimals int
-		want     float64
-	}{
-		{0.285, 2, 0.29},
-		{1.005, 2, 1.01},
-		{2.675, 2, 2.68},
-		{-0.285, 2, -0.29},
-		{2.5, 0, 3},
-		{-2.5, 0, -3},
-		{0.1 + 0.2, 1, 0.3},
-		{2.4999, 0, 2},
-		{-0.04, 1, 0},
-		{25.84999, 1, 25.8},
-		{1234567890123.44, 1, 1234567890123.4},
-		{1e300, 2, 1e300},
-		{4.5e15, 1, 4.5e15},
-		{math.Inf(1), 1, math.Inf(1)},
-	} {
-		if got := Round(c.v, c.decimals); got != c.want || math.Signbit(got) && got == 0 {
-			t.Errorf("%v to %d decimals is %v, want %v", c.v, c.decimals, got, c.want)
-		}
-	}
-	if got := Round(math.NaN(), 1); !math.IsNaN(got) {
-		t.Errorf("no number rounds to %v", got)
-	}
-}
-
 // one is a law of one or two inputs, shown.
 func one(formula string, out quantity.Kind, s quantity.System, in ...Number) Shown {
 	l := Law{Symbol: "y", Kind: out, Formula: formula, Basis: OfNature, Source: "invented"}
