@@ -11,9 +11,9 @@ import (
 var areaBoundLaw = working.Must(working.Law{
 	Symbol: "D", Kind: quantity.Length, Formula: "(P/2+sqrt(P^2/4+8/sqrt(3)*(n-1)*A))/(2*(n-1))",
 	Where: []working.Symbol{
-		{Name: "P", Meaning: "perimeter of the room for centres", Kind: quantity.Length},
-		{Name: "A", Meaning: "its area", Kind: quantity.Area},
-		{Name: "n", Meaning: "holes", Kind: quantity.Count},
+		working.Letter("P", "perimeter of the room for centres", quantity.Length),
+		working.Letter("A", "its area", quantity.Area),
+		working.Letter("n", "holes", quantity.Count),
 	},
 	Basis: working.OfNature, Source: "N. Oler, An inequality in the geometry of numbers, Acta Math. 105 (1961), from memory; solved for the distance",
 })

@@ -24,10 +24,10 @@ func mixLaw(kind quantity.Kind, symbol string) *working.Law {
 	return working.Must(working.Law{
 		Symbol: symbol, Kind: kind, Formula: "(n*a+m*b)/(n+m)",
 		Where: []working.Symbol{
-			{Name: "n", Meaning: "plants so far", Kind: quantity.Count},
-			{Name: "a", Meaning: "mean so far", Kind: kind},
-			{Name: "m", Meaning: "plants of this crop", Kind: quantity.Count},
-			{Name: "b", Meaning: "this crop", Kind: kind},
+			working.Letter("n", "plants so far", quantity.Count),
+			working.Letter("a", "mean so far", kind),
+			working.Letter("m", "plants of this crop", quantity.Count),
+			working.Letter("b", "this crop", kind),
 		},
 		Basis: working.OfNature, Source: "mean over the plants of the tub; for neighbours of different crops the mean spacing is common practice",
 	})
@@ -38,11 +38,11 @@ var (
 	mixSpacingLaw = mixLaw(quantity.Length, "s")
 	mixMassLaw    = mixLaw(quantity.SmallMass, "g")
 	sumCountLaw   = working.Must(working.Law{
-		Symbol: "n", Kind: quantity.Count, Formula: "a+b", Where: []working.Symbol{{Name: "a", Meaning: "so far", Kind: quantity.Count}, {Name: "b", Meaning: "more", Kind: quantity.Count}},
+		Symbol: "n", Kind: quantity.Count, Formula: "a+b", Where: []working.Symbol{working.Letter("a", "so far", quantity.Count), working.Letter("b", "more", quantity.Count)},
 		Basis: working.OfNature, Source: "sum",
 	})
 	tallestLaw = working.Must(working.Law{
-		Symbol: "y", Kind: quantity.Length, Formula: "max(a, b)", Where: []working.Symbol{{Name: "a", Meaning: "so far", Kind: quantity.Length}, {Name: "b", Meaning: "this crop", Kind: quantity.Length}},
+		Symbol: "y", Kind: quantity.Length, Formula: "max(a, b)", Where: []working.Symbol{working.Letter("a", "so far", quantity.Length), working.Letter("b", "this crop", quantity.Length)},
 		Basis: working.OfNature, Source: "the taller of the two",
 	})
 )

@@ -267,10 +267,10 @@ func (t *tubState) measured(r *lidRegion, name string, points []plane.Point, bou
 var distanceLaw = working.Must(working.Law{
 	Symbol: "d", Kind: quantity.Length.WithDecimals(2, 3), Formula: "sqrt((x-u)^2+(y-v)^2)",
 	Where: []working.Symbol{
-		{Name: "x", Meaning: "right, first hole", Kind: quantity.Length},
-		{Name: "y", Meaning: "up, first hole", Kind: quantity.Length},
-		{Name: "u", Meaning: "right, second hole", Kind: quantity.Length},
-		{Name: "v", Meaning: "up, second hole", Kind: quantity.Length},
+		working.Letter("x", "right, first hole", quantity.Length),
+		working.Letter("y", "up, first hole", quantity.Length),
+		working.Letter("u", "right, second hole", quantity.Length),
+		working.Letter("v", "up, second hole", quantity.Length),
 	},
 	Basis: working.BySearch, Source: "the two holes closest to each other, measured with Pythagoras; the places come from the search",
 })
@@ -292,7 +292,7 @@ func (t *tubState) pairWorking(name string, points []plane.Point, m lid.Measure,
 
 var webLaw = working.Must(working.Law{
 	Symbol: "w", Kind: quantity.SmallLength, Formula: "d-h-2*e",
-	Where: []working.Symbol{{Name: "d", Meaning: "centre to centre", Kind: quantity.Length}, {Name: "h", Meaning: "hole", Kind: quantity.SmallLength}, {Name: "e", Meaning: "marking and drilling error", Kind: quantity.SmallLength}},
+	Where: []working.Symbol{working.Letter("d", "centre to centre", quantity.Length), working.Letter("h", "hole", quantity.SmallLength), working.Letter("e", "marking and drilling error", quantity.SmallLength)},
 	Basis: working.OfTrade, Source: "both holes off towards each other by the whole error",
 })
 

@@ -16,23 +16,23 @@ var (
 	warmestLaw = working.Must(working.Law{
 		Symbol: "t", Kind: quantity.Temperature, Formula: "max(a, b)",
 		Where: []working.Symbol{
-			{Name: "a", Meaning: "water in attended hours", Kind: quantity.Temperature},
-			{Name: "b", Meaning: "a warm day", Kind: quantity.Temperature},
+			working.Letter("a", "water in attended hours", quantity.Temperature),
+			working.Letter("b", "a warm day", quantity.Temperature),
 		},
 		Basis: working.OfTrade, Source: "air is planned for a warm day, on which roots want more and water holds less",
 	})
 	underWaterLaw = working.Must(working.Law{
 		Symbol: "d", Kind: quantity.Length, Formula: "h-s",
-		Where: []working.Symbol{{Name: "h", Meaning: "fill line", Kind: quantity.Length}, {Name: "s", Meaning: "height of the air stone", Kind: quantity.Length}},
+		Where: []working.Symbol{working.Letter("h", "fill line", quantity.Length), working.Letter("s", "height of the air stone", quantity.Length)},
 		Basis: working.OfNature, Source: "difference",
 	})
 	rootsLaw = working.Must(working.Law{
 		Symbol: "m", Kind: oxygen.RootMass, Formula: "n*r",
-		Where: []working.Symbol{{Name: "n", Meaning: "plants", Kind: quantity.Count}, {Name: "r", Meaning: "dry root of one plant", Kind: crop.DryRoot}},
+		Where: []working.Symbol{working.Letter("n", "plants", quantity.Count), working.Letter("r", "dry root of one plant", crop.DryRoot)},
 		Basis: working.OfNature, Source: "product",
 	})
 	inTubLaw = working.Must(working.Law{
-		Symbol: "V", Kind: quantity.Volume, Formula: "v", Where: []working.Symbol{{Name: "v", Meaning: "solution up to the fill line", Kind: quantity.Volume}},
+		Symbol: "V", Kind: quantity.Volume, Formula: "v", Where: []working.Symbol{working.Letter("v", "solution up to the fill line", quantity.Volume)},
 		Basis: working.OfNature, Source: "the same",
 	})
 	ruleFlowLaw = working.Must(working.Law{

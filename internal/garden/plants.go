@@ -14,13 +14,13 @@ import (
 var waterLimitLaw = working.Must(working.Law{
 	Symbol: "n", Kind: quantity.Count, Formula: "floor((V-S)/(p+pi/4*b^2*max(h-z, k)))",
 	Where: []working.Symbol{
-		{Name: "V", Meaning: "water up to the fill line", Kind: quantity.Volume},
-		{Name: "S", Meaning: "pushed aside by air stones", Kind: quantity.Volume},
-		{Name: "p", Meaning: "solution a plant", Kind: quantity.Volume},
-		{Name: "b", Meaning: "cup body", Kind: quantity.SmallLength},
-		{Name: "h", Meaning: "fill line", Kind: quantity.Length},
-		{Name: "z", Meaning: "cup bottom", Kind: quantity.Length},
-		{Name: "k", Meaning: "nought", Kind: quantity.Length},
+		working.Letter("V", "water up to the fill line", quantity.Volume),
+		working.Letter("S", "pushed aside by air stones", quantity.Volume),
+		working.Letter("p", "solution a plant", quantity.Volume),
+		working.Letter("b", "cup body", quantity.SmallLength),
+		working.Letter("h", "fill line", quantity.Length),
+		working.Letter("z", "cup bottom", quantity.Length),
+		working.Letter("k", "nought", quantity.Length),
 	},
 	Basis: working.OfTrade, Source: "each plant takes its solution and its cup pushes some aside; the litres a plant wants are a rule of the trade",
 })

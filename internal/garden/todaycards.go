@@ -11,7 +11,7 @@ import (
 
 var jugLaw = working.Must(working.Law{
 	Symbol: "k", Kind: quantity.Count, Formula: "ceil(V/j)",
-	Where: []working.Symbol{inLitres("V", "solution at the fill line"), inLitres("j", "what one carries at a time")},
+	Where: []working.Symbol{working.Letter("V", "solution at the fill line", quantity.Volume), working.Letter("j", "what one carries at a time", quantity.Volume)},
 	Basis: working.OfTrade, Source: "whole trips",
 })
 

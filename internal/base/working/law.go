@@ -26,6 +26,11 @@ type Symbol struct {
 	Unit    quantity.Unit
 }
 
+// Letter is a symbol of a kind; in an empirical law, in the kind's metric unit.
+func Letter(name, meaning string, kind quantity.Kind) Symbol {
+	return Symbol{Name: name, Meaning: meaning, Kind: kind, Unit: kind.Metric}
+}
+
 // Law is a formula with the meaning of its letters and its source. A coherent
 // law holds in any units; its dimensions are checked by Must. An Empirical one
 // holds in the units its symbols name, and so does its result.

@@ -62,7 +62,7 @@ func Compare(b *working.Book, q Question) Comparison {
 	return out
 }
 
-var cycleLaw = law("d", quantity.Time, "a+b", sum, in("a", "days in the tub", quantity.Time), in("b", "days in the nursery", quantity.Time))
+var cycleLaw = law("d", quantity.Time, "a+b", sum, working.Letter("a", "days in the tub", quantity.Time), working.Letter("b", "days in the nursery", quantity.Time))
 
 // NoiseLimitDBA is how loud an empty classroom may be.
 func NoiseLimitDBA() float64 { return Facts.Get(factNoiseClassroom).Value }

@@ -10,16 +10,16 @@ import (
 
 // Laws of the sheets for the youngest.
 var (
-	emptyLaw  = law("E", whole, "H-P", arithmetic, sym("H", "holes in the lid", whole), sym("P", "holes with a plant", whole))
-	oneLess   = law("F", whole, "E-1", arithmetic, sym("E", "empty holes", whole))
-	tallerLaw = law("D", number, "T-S", arithmetic, sym("T", "the taller", number), sym("S", "the shorter", number))
-	longerLaw = law("D", wholeLong, "T-S", arithmetic, sym("T", "the longer", wholeLong), sym("S", "the shorter", wholeLong))
-	inMonth   = law("N", whole, "b-a", arithmetic, sym("b", "the day it ends", whole), sym("a", "the day it begins", whole))
-	restMonth = law("R", whole, "e-a", arithmetic, sym("e", "the last day of the month", whole), sym("a", "the day it begins", whole))
-	overMonth = law("N", whole, "R+M+b", arithmetic, sym("R", "sleeps left in the first month", whole), sym("M", "days in the months between", whole), sym("b", "the day it ends", whole))
-	weeksLaw  = law("w", whole, "floor(N/7)", arithmetic, sym("N", "sleeps", whole))
-	jugsLaw   = law("n", whole, "floor(V/J)", "division with a remainder", sym("V", "water for the tub", wholeLitre), sym("J", "one jug", wholeLitre))
-	restLaw   = law("r", wholeLitre, "V-n*J", "division with a remainder", sym("V", "water for the tub", wholeLitre), sym("n", "full jugs", whole), sym("J", "one jug", wholeLitre))
+	emptyLaw  = law("E", whole, "H-P", arithmetic, working.Letter("H", "holes in the lid", whole), working.Letter("P", "holes with a plant", whole))
+	oneLess   = law("F", whole, "E-1", arithmetic, working.Letter("E", "empty holes", whole))
+	tallerLaw = law("D", number, "T-S", arithmetic, working.Letter("T", "the taller", number), working.Letter("S", "the shorter", number))
+	longerLaw = law("D", wholeLong, "T-S", arithmetic, working.Letter("T", "the longer", wholeLong), working.Letter("S", "the shorter", wholeLong))
+	inMonth   = law("N", whole, "b-a", arithmetic, working.Letter("b", "the day it ends", whole), working.Letter("a", "the day it begins", whole))
+	restMonth = law("R", whole, "e-a", arithmetic, working.Letter("e", "the last day of the month", whole), working.Letter("a", "the day it begins", whole))
+	overMonth = law("N", whole, "R+M+b", arithmetic, working.Letter("R", "sleeps left in the first month", whole), working.Letter("M", "days in the months between", whole), working.Letter("b", "the day it ends", whole))
+	weeksLaw  = law("w", whole, "floor(N/7)", arithmetic, working.Letter("N", "sleeps", whole))
+	jugsLaw   = law("n", whole, "floor(V/J)", "division with a remainder", working.Letter("V", "water for the tub", wholeLitre), working.Letter("J", "one jug", wholeLitre))
+	restLaw   = law("r", wholeLitre, "V-n*J", "division with a remainder", working.Letter("V", "water for the tub", wholeLitre), working.Letter("n", "full jugs", whole), working.Letter("J", "one jug", wholeLitre))
 )
 
 func emptyHoles(w *bench) {

@@ -15,22 +15,22 @@ var (
 
 // Laws of the sheets on use, doses and shares.
 var (
-	ratioLaw  = law("u", useKind, "W/t", "a unit rate", sym("W", "water used", tenthLitre), sym("t", "time", days))
-	eachLaw   = law("e", useKind, "u/n", "a unit rate", sym("u", "used in a day", useKind), sym("n", "plants", whole))
-	usedLaw   = law("W", tenthLitre, "a-b", arithmetic, sym("a", "at the start", tenthLitre), sym("b", "at the end", tenthLitre))
-	usedMore  = law("W", tenthLitre, "a+p-b", arithmetic, sym("a", "at the start", tenthLitre), sym("p", "poured in", tenthLitre), sym("b", "at the end", tenthLitre))
-	sproutLaw = law("p", percent, "g/s", "a share of the whole", sym("g", "seeds that came up", whole), sym("s", "seeds sown", whole))
-	sowLaw    = law("N", whole, "ceil(n/p)", "division, rounded up", sym("n", "plants wanted", whole), sym("p", "share that comes up", percent))
-	cropShare = law("q", percent, "h/s", "a share of the whole", sym("h", "harvested", whole), sym("s", "seeds sown", whole))
-	thinLaw   = law("x", tenthLitre, "V*(c-k)/(k-w)", "the sum of the salts stays the same", sym("V", "solution in the tub", tenthLitre), sym("c", "its EC", quantity.Conductivity),
-		sym("k", "the EC that is wanted", quantity.Conductivity), sym("w", "EC of the tap water", quantity.Conductivity))
-	roomLaw    = law("R", tenthLitre, "F-V", arithmetic, sym("F", "what the tub holds", tenthLitre), sym("V", "solution in it", tenthLitre))
-	lastsLaw   = law("t", days, "R/u", "an inequality solved", sym("R", "water to spare", tenthLitre), sym("u", "used in a day", useKind))
-	thirstyLaw = law("t", days, "R/(1.3*u)", "an inequality solved", sym("R", "water to spare", tenthLitre), sym("u", "used in a day", useKind))
-	tenfoldLaw = law("f", plain("", 1), "10^(a-b)", "the pH scale: a step of one is a factor of ten", sym("a", "the higher pH", number), sym("b", "the lower pH", number))
-	energyLaw  = law("E", energy, "P*t", "energy is power times time", sym("P", "power", quantity.Power), sym("t", "time", hours))
-	weekLaw    = law("W", energy, "7*E", arithmetic, sym("E", "energy of a day", energy))
-	costLaw    = law("C", plain("", 2), "p*k", "price times amount", sym("p", "price of a kilowatt hour", number), sym("k", "kilowatt hours", number))
+	ratioLaw  = law("u", useKind, "W/t", "a unit rate", working.Letter("W", "water used", tenthLitre), working.Letter("t", "time", days))
+	eachLaw   = law("e", useKind, "u/n", "a unit rate", working.Letter("u", "used in a day", useKind), working.Letter("n", "plants", whole))
+	usedLaw   = law("W", tenthLitre, "a-b", arithmetic, working.Letter("a", "at the start", tenthLitre), working.Letter("b", "at the end", tenthLitre))
+	usedMore  = law("W", tenthLitre, "a+p-b", arithmetic, working.Letter("a", "at the start", tenthLitre), working.Letter("p", "poured in", tenthLitre), working.Letter("b", "at the end", tenthLitre))
+	sproutLaw = law("p", percent, "g/s", "a share of the whole", working.Letter("g", "seeds that came up", whole), working.Letter("s", "seeds sown", whole))
+	sowLaw    = law("N", whole, "ceil(n/p)", "division, rounded up", working.Letter("n", "plants wanted", whole), working.Letter("p", "share that comes up", percent))
+	cropShare = law("q", percent, "h/s", "a share of the whole", working.Letter("h", "harvested", whole), working.Letter("s", "seeds sown", whole))
+	thinLaw   = law("x", tenthLitre, "V*(c-k)/(k-w)", "the sum of the salts stays the same", working.Letter("V", "solution in the tub", tenthLitre), working.Letter("c", "its EC", quantity.Conductivity),
+		working.Letter("k", "the EC that is wanted", quantity.Conductivity), working.Letter("w", "EC of the tap water", quantity.Conductivity))
+	roomLaw    = law("R", tenthLitre, "F-V", arithmetic, working.Letter("F", "what the tub holds", tenthLitre), working.Letter("V", "solution in it", tenthLitre))
+	lastsLaw   = law("t", days, "R/u", "an inequality solved", working.Letter("R", "water to spare", tenthLitre), working.Letter("u", "used in a day", useKind))
+	thirstyLaw = law("t", days, "R/(1.3*u)", "an inequality solved", working.Letter("R", "water to spare", tenthLitre), working.Letter("u", "used in a day", useKind))
+	tenfoldLaw = law("f", plain("", 1), "10^(a-b)", "the pH scale: a step of one is a factor of ten", working.Letter("a", "the higher pH", number), working.Letter("b", "the lower pH", number))
+	energyLaw  = law("E", energy, "P*t", "energy is power times time", working.Letter("P", "power", quantity.Power), working.Letter("t", "time", hours))
+	weekLaw    = law("W", energy, "7*E", arithmetic, working.Letter("E", "energy of a day", energy))
+	costLaw    = law("C", plain("", 2), "p*k", "price times amount", working.Letter("p", "price of a kilowatt hour", number), working.Letter("k", "kilowatt hours", number))
 )
 
 // drunk is how much water a tub used, over how many days: from two levels of the

@@ -14,10 +14,6 @@ const (
 	geometry   = "geometry"
 )
 
-func sym(name, meaning string, kind quantity.Kind) working.Symbol {
-	return working.Symbol{Name: name, Meaning: meaning, Kind: kind}
-}
-
 // law is a formula of a sheet; a mistake in it stops the program at start.
 func law(symbol string, kind quantity.Kind, formula, source string, where ...working.Symbol) *working.Law {
 	return working.Must(working.Law{Symbol: symbol, Kind: kind, Formula: formula, Where: where, Basis: working.OfNature, Source: source})
@@ -27,7 +23,7 @@ func law(symbol string, kind quantity.Kind, formula, source string, where ...wor
 func letters(letter string, n int, meaning string, kind quantity.Kind) []working.Symbol {
 	out := make([]working.Symbol, n)
 	for i := range out {
-		out[i] = sym(fmt.Sprintf("%s%d", letter, i+1), meaning, kind)
+		out[i] = working.Letter(fmt.Sprintf("%s%d", letter, i+1), meaning, kind)
 	}
 	return out
 }
@@ -55,7 +51,7 @@ func meanLaw(n int, kind quantity.Kind) *working.Law {
 // deviationLaw is the standard deviation of n readings about their mean, with
 // n - 1 below, as of a sample.
 func deviationLaw(n int, kind quantity.Kind) *working.Law {
-	where := append(letters("x", n, "a reading", kind), sym("m", "their mean", kind))
+	where := append(letters("x", n, "a reading", kind), working.Letter("m", "their mean", kind))
 	return law("s", kind, fmt.Sprintf("sqrt((%s)/%d)", joined(n, "+", "(x#-m)^2"), n-1), "the standard deviation of a sample, n - 1 below", where...)
 }
 
@@ -71,21 +67,21 @@ func crossLaw(symbol, a, b string, n int) *working.Law {
 // Laws of the centre and the spread.
 var (
 	number      = plain("", 2)
-	betweenLaw  = law("M", number, "(a+b)/2", "the median: the middle of the two in the middle", sym("a", "the one before the middle", number), sym("b", "the one after it", number))
-	middleLaw   = law("M", number, "a", "the median: the one in the middle", sym("a", "the one in the middle", number))
-	rangeLaw    = law("R", number, "g-k", "the range", sym("g", "the greatest", number), sym("k", "the least", number))
-	quartersLaw = law("I", number, "u-l", "the interquartile range", sym("u", "the upper quartile", number), sym("l", "the lower quartile", number))
-	lowFence    = law("f", number, "l-1.5*(u-l)", fences, sym("l", "the lower quartile", number), sym("u", "the upper quartile", number))
-	highFence   = law("F", number, "u+1.5*(u-l)", fences, sym("l", "the lower quartile", number), sym("u", "the upper quartile", number))
+	betweenLaw  = law("M", number, "(a+b)/2", "the median: the middle of the two in the middle", working.Letter("a", "the one before the middle", number), working.Letter("b", "the one after it", number))
+	middleLaw   = law("M", number, "a", "the median: the one in the middle", working.Letter("a", "the one in the middle", number))
+	rangeLaw    = law("R", number, "g-k", "the range", working.Letter("g", "the greatest", number), working.Letter("k", "the least", number))
+	quartersLaw = law("I", number, "u-l", "the interquartile range", working.Letter("u", "the upper quartile", number), working.Letter("l", "the lower quartile", number))
+	lowFence    = law("f", number, "l-1.5*(u-l)", fences, working.Letter("l", "the lower quartile", number), working.Letter("u", "the upper quartile", number))
+	highFence   = law("F", number, "u+1.5*(u-l)", fences, working.Letter("l", "the lower quartile", number), working.Letter("u", "the upper quartile", number))
 )
 
 // Laws of a fitted line y = a + b·x, by least squares (Legendre 1805), in the
 // sums that a pencil adds up.
 var (
-	slopeLaw = law("b", number, "(n*P-X*Y)/(n*Q-X^2)", "least squares", sym("n", "how many points", number), sym("P", "sum of x times y", number), sym("X", "sum of x", number),
-		sym("Y", "sum of y", number), sym("Q", "sum of x times x", number))
-	interceptLaw = law("a", number, "(Y-b*X)/n", "least squares", sym("Y", "sum of y", number), sym("b", "the slope", number), sym("X", "sum of x", number), sym("n", "how many points", number))
-	onLineLaw    = law("p", number, "a+b*x", "the fitted line", sym("a", "where the line begins", number), sym("b", "the slope", number), sym("x", "where it is asked", number))
-	residualLaw  = law("e", number, "y-p", "measured less predicted", sym("y", "measured", number), sym("p", "predicted", number))
-	riseLaw      = law("b", number, "(v-u)/(d-c)", "rise over run", sym("v", "the later height", number), sym("u", "the earlier height", number), sym("d", "the later day", number), sym("c", "the earlier day", number))
+	slopeLaw = law("b", number, "(n*P-X*Y)/(n*Q-X^2)", "least squares", working.Letter("n", "how many points", number), working.Letter("P", "sum of x times y", number), working.Letter("X", "sum of x", number),
+		working.Letter("Y", "sum of y", number), working.Letter("Q", "sum of x times x", number))
+	interceptLaw = law("a", number, "(Y-b*X)/n", "least squares", working.Letter("Y", "sum of y", number), working.Letter("b", "the slope", number), working.Letter("X", "sum of x", number), working.Letter("n", "how many points", number))
+	onLineLaw    = law("p", number, "a+b*x", "the fitted line", working.Letter("a", "where the line begins", number), working.Letter("b", "the slope", number), working.Letter("x", "where it is asked", number))
+	residualLaw  = law("e", number, "y-p", "measured less predicted", working.Letter("y", "measured", number), working.Letter("p", "predicted", number))
+	riseLaw      = law("b", number, "(v-u)/(d-c)", "rise over run", working.Letter("v", "the later height", number), working.Letter("u", "the earlier height", number), working.Letter("d", "the later day", number), working.Letter("c", "the earlier day", number))
 )

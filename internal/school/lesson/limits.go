@@ -10,14 +10,14 @@ import (
 
 // Laws of the sheets on error and limits.
 var (
-	lowBox     = law("L", quantity.Volume, "(l-e)*(w-e)*(h-e)", "the least the box can be", sym("l", "length", quantity.Length), sym("e", "error of a length", quantity.Length), sym("w", "width", quantity.Length), sym("h", "height", quantity.Length))
-	highBox    = law("U", quantity.Volume, "(l+e)*(w+e)*(h+e)", "the most the box can be", sym("l", "length", quantity.Length), sym("e", "error of a length", quantity.Length), sym("w", "width", quantity.Length), sym("h", "height", quantity.Length))
-	halfGap    = law("E", quantity.Volume, "(U-L)/2", "half the range", sym("U", "the most", quantity.Volume), sym("L", "the least", quantity.Volume))
-	relative   = law("p", percent, "E/V", "the relative error", sym("E", "half the range", quantity.Volume), sym("V", "the volume", quantity.Volume))
-	heightLaw  = law("h", quantity.Length, "V/(l*w)", "the box solved for its height", sym("V", "volume wanted", quantity.Volume), sym("l", "length", quantity.Length), sym("w", "width", quantity.Length))
-	awayDays   = law("d", tenthDays, "H", "units of time", sym("H", "hours", hours))
-	leftLaw    = law("m", tenthLitre, "R-u*d", arithmetic, sym("R", "water to spare", tenthLitre), sym("u", "used in a day", useKind), sym("d", "days away", days))
-	leftThirst = law("m", tenthLitre, "R-1.3*u*d", arithmetic, sym("R", "water to spare", tenthLitre), sym("u", "used in a day", useKind), sym("d", "days away", days))
+	lowBox     = law("L", quantity.Volume, "(l-e)*(w-e)*(h-e)", "the least the box can be", working.Letter("l", "length", quantity.Length), working.Letter("e", "error of a length", quantity.Length), working.Letter("w", "width", quantity.Length), working.Letter("h", "height", quantity.Length))
+	highBox    = law("U", quantity.Volume, "(l+e)*(w+e)*(h+e)", "the most the box can be", working.Letter("l", "length", quantity.Length), working.Letter("e", "error of a length", quantity.Length), working.Letter("w", "width", quantity.Length), working.Letter("h", "height", quantity.Length))
+	halfGap    = law("E", quantity.Volume, "(U-L)/2", "half the range", working.Letter("U", "the most", quantity.Volume), working.Letter("L", "the least", quantity.Volume))
+	relative   = law("p", percent, "E/V", "the relative error", working.Letter("E", "half the range", quantity.Volume), working.Letter("V", "the volume", quantity.Volume))
+	heightLaw  = law("h", quantity.Length, "V/(l*w)", "the box solved for its height", working.Letter("V", "volume wanted", quantity.Volume), working.Letter("l", "length", quantity.Length), working.Letter("w", "width", quantity.Length))
+	awayDays   = law("d", tenthDays, "H", "units of time", working.Letter("H", "hours", hours))
+	leftLaw    = law("m", tenthLitre, "R-u*d", arithmetic, working.Letter("R", "water to spare", tenthLitre), working.Letter("u", "used in a day", useKind), working.Letter("d", "days away", days))
+	leftThirst = law("m", tenthLitre, "R-1.3*u*d", arithmetic, working.Letter("R", "water to spare", tenthLitre), working.Letter("u", "used in a day", useKind), working.Letter("d", "days away", days))
 )
 
 func errorBounds(w *bench) {

@@ -135,7 +135,7 @@ func fitLine(w *bench) {
 }
 
 // interceptOne is where a line through one point begins.
-var interceptOne = law("a", number, "u-b*c", "the line through the first point", sym("u", "the first height", number), sym("b", "the slope", number), sym("c", "the first day", number))
+var interceptOne = law("a", number, "u-b*c", "the line through the first point", working.Letter("u", "the first height", number), working.Letter("b", "the slope", number), working.Letter("c", "the first day", number))
 
 // leastSquares asks for the four sums and the line they give.
 func (w *bench) leastSquares(p pairs, slopeKind, startKind quantity.Kind) (slope, start working.Number) {

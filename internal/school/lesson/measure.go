@@ -14,17 +14,17 @@ var clock = plain("min", 0)
 
 // Laws of the sheets on time, sums and units.
 var (
-	clockLaw   = law("t", clock, "(h*60+m)-(g*60+k)", "60 minutes make an hour", sym("h", "hour it ends", whole), sym("m", "minutes after it", whole), sym("g", "hour it begins", whole), sym("k", "minutes after it", whole))
-	clockOver  = law("t", clock, "(h*60+m)+24*60-(g*60+k)", "60 minutes make an hour, 24 hours a day", sym("h", "hour it ends", whole), sym("m", "minutes after it", whole), sym("g", "hour it begins", whole), sym("k", "minutes after it", whole))
-	hoursLaw   = law("H", plain("h", 2), "t/60", "60 minutes make an hour", sym("t", "minutes", clock))
-	darkLaw    = law("D", clock, "24*60-t", "24 hours make a day", sym("t", "minutes", clock))
-	fewerLaw   = law("D", tenthLitre, "V-S", arithmetic, sym("V", "what the tub holds", tenthLitre), sym("S", "what was poured in", tenthLitre))
-	moreLaw    = law("D", tenthLitre, "S-V", arithmetic, sym("S", "what was poured in", tenthLitre), sym("V", "what the tub holds", tenthLitre))
-	areaLaw    = law("A", quantity.Area, "l*w", geometry, sym("l", "length", quantity.Length), sym("w", "width", quantity.Length))
-	roundLaw   = law("P", quantity.Length, "2*(l+w)", geometry, sym("l", "length", quantity.Length), sym("w", "width", quantity.Length))
-	sameVolume = law("W", quantity.Volume, "V", "NIST Handbook 44, appendix C, from memory: units of volume", sym("V", "what the tub holds", quantity.Volume))
-	doseLaw    = law("M", number, "d*V", "the maker's dose", sym("d", "dose in mL for a litre", number), sym("V", "water in litres", number))
-	dosesLaw   = law("n", whole, "floor(B/M)", "division", sym("B", "one bottle in mL", number), sym("M", "one filling in mL", number))
+	clockLaw   = law("t", clock, "(h*60+m)-(g*60+k)", "60 minutes make an hour", working.Letter("h", "hour it ends", whole), working.Letter("m", "minutes after it", whole), working.Letter("g", "hour it begins", whole), working.Letter("k", "minutes after it", whole))
+	clockOver  = law("t", clock, "(h*60+m)+24*60-(g*60+k)", "60 minutes make an hour, 24 hours a day", working.Letter("h", "hour it ends", whole), working.Letter("m", "minutes after it", whole), working.Letter("g", "hour it begins", whole), working.Letter("k", "minutes after it", whole))
+	hoursLaw   = law("H", plain("h", 2), "t/60", "60 minutes make an hour", working.Letter("t", "minutes", clock))
+	darkLaw    = law("D", clock, "24*60-t", "24 hours make a day", working.Letter("t", "minutes", clock))
+	fewerLaw   = law("D", tenthLitre, "V-S", arithmetic, working.Letter("V", "what the tub holds", tenthLitre), working.Letter("S", "what was poured in", tenthLitre))
+	moreLaw    = law("D", tenthLitre, "S-V", arithmetic, working.Letter("S", "what was poured in", tenthLitre), working.Letter("V", "what the tub holds", tenthLitre))
+	areaLaw    = law("A", quantity.Area, "l*w", geometry, working.Letter("l", "length", quantity.Length), working.Letter("w", "width", quantity.Length))
+	roundLaw   = law("P", quantity.Length, "2*(l+w)", geometry, working.Letter("l", "length", quantity.Length), working.Letter("w", "width", quantity.Length))
+	sameVolume = law("W", quantity.Volume, "V", "NIST Handbook 44, appendix C, from memory: units of volume", working.Letter("V", "what the tub holds", quantity.Volume))
+	doseLaw    = law("M", number, "d*V", "the maker's dose", working.Letter("d", "dose in mL for a litre", number), working.Letter("V", "water in litres", number))
+	dosesLaw   = law("n", whole, "floor(B/M)", "division", working.Letter("B", "one bottle in mL", number), working.Letter("M", "one filling in mL", number))
 )
 
 func lightHours(w *bench) {

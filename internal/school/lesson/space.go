@@ -10,19 +10,19 @@ import (
 
 // Laws of the sheets on space.
 var (
-	boxLaw     = law("V", quantity.Volume, "l*w*h", geometry, sym("l", "length", quantity.Length), sym("w", "width", quantity.Length), sym("h", "height of the water", quantity.Length))
-	inTubLaw   = law("W", quantity.Volume, "V", "units of volume", sym("V", "the box", quantity.Volume))
-	sliceLaw   = law("S", quantity.Volume, "l*w*d", geometry, sym("l", "length", quantity.Length), sym("w", "width", quantity.Length), sym("d", "fall of the line", quantity.Length))
-	meanSide   = law("m", quantity.Length, "(a+b)/2", "the mean of two", sym("a", "below", quantity.Length), sym("b", "at the water", quantity.Length))
-	gapLaw     = law("D", quantity.Volume, "U-L", arithmetic, sym("U", "the larger box", quantity.Volume), sym("L", "the smaller box", quantity.Volume))
-	discLaw    = law("A", quantity.Area, "pi*(D/2)^2", geometry, sym("D", "diameter", quantity.Length))
-	rimLaw     = law("C", quantity.Length, "pi*D", geometry, sym("D", "diameter", quantity.Length))
-	cutLaw     = law("p", percent, "n*A/L", "a share of the whole", sym("n", "how many holes", whole), sym("A", "one hole", quantity.Area), sym("L", "the lid", quantity.Area))
-	scaledLaw  = law("r", quantity.Length, "d*s", "similar figures", sym("d", "on the drawing", quantity.Length), sym("s", "the scale", whole))
-	bucketLaw  = law("B", quantity.Volume, "pi*r^2*h", geometry, sym("r", "radius", quantity.Length), sym("h", "height of the water in it", quantity.Length))
-	bucketsLaw = law("n", whole, "ceil(V/B)", "division, rounded up", sym("V", "the tub", quantity.Volume), sym("B", "one bucket", quantity.Volume))
-	gridLaw    = law("g", quantity.Length, "max(a-b, b-a)+max(c-d, d-c)", "steps on a grid", sym("a", "x of one hole", quantity.Length), sym("b", "x of the other", quantity.Length), sym("c", "y of one hole", quantity.Length), sym("d", "y of the other", quantity.Length))
-	straight   = law("s", quantity.Length, "sqrt((a-b)^2+(c-d)^2)", "the theorem of Pythagoras", sym("a", "x of one hole", quantity.Length), sym("b", "x of the other", quantity.Length), sym("c", "y of one hole", quantity.Length), sym("d", "y of the other", quantity.Length))
+	boxLaw     = law("V", quantity.Volume, "l*w*h", geometry, working.Letter("l", "length", quantity.Length), working.Letter("w", "width", quantity.Length), working.Letter("h", "height of the water", quantity.Length))
+	inTubLaw   = law("W", quantity.Volume, "V", "units of volume", working.Letter("V", "the box", quantity.Volume))
+	sliceLaw   = law("S", quantity.Volume, "l*w*d", geometry, working.Letter("l", "length", quantity.Length), working.Letter("w", "width", quantity.Length), working.Letter("d", "fall of the line", quantity.Length))
+	meanSide   = law("m", quantity.Length, "(a+b)/2", "the mean of two", working.Letter("a", "below", quantity.Length), working.Letter("b", "at the water", quantity.Length))
+	gapLaw     = law("D", quantity.Volume, "U-L", arithmetic, working.Letter("U", "the larger box", quantity.Volume), working.Letter("L", "the smaller box", quantity.Volume))
+	discLaw    = law("A", quantity.Area, "pi*(D/2)^2", geometry, working.Letter("D", "diameter", quantity.Length))
+	rimLaw     = law("C", quantity.Length, "pi*D", geometry, working.Letter("D", "diameter", quantity.Length))
+	cutLaw     = law("p", percent, "n*A/L", "a share of the whole", working.Letter("n", "how many holes", whole), working.Letter("A", "one hole", quantity.Area), working.Letter("L", "the lid", quantity.Area))
+	scaledLaw  = law("r", quantity.Length, "d*s", "similar figures", working.Letter("d", "on the drawing", quantity.Length), working.Letter("s", "the scale", whole))
+	bucketLaw  = law("B", quantity.Volume, "pi*r^2*h", geometry, working.Letter("r", "radius", quantity.Length), working.Letter("h", "height of the water in it", quantity.Length))
+	bucketsLaw = law("n", whole, "ceil(V/B)", "division, rounded up", working.Letter("V", "the tub", quantity.Volume), working.Letter("B", "one bucket", quantity.Volume))
+	gridLaw    = law("g", quantity.Length, "max(a-b, b-a)+max(c-d, d-c)", "steps on a grid", working.Letter("a", "x of one hole", quantity.Length), working.Letter("b", "x of the other", quantity.Length), working.Letter("c", "y of one hole", quantity.Length), working.Letter("d", "y of the other", quantity.Length))
+	straight   = law("s", quantity.Length, "sqrt((a-b)^2+(c-d)^2)", "the theorem of Pythagoras", working.Letter("a", "x of one hole", quantity.Length), working.Letter("b", "x of the other", quantity.Length), working.Letter("c", "y of one hole", quantity.Length), working.Letter("d", "y of the other", quantity.Length))
 )
 
 func lidArea(w *bench) {

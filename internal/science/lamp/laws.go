@@ -31,53 +31,49 @@ var (
 	LuxFactor  = quantity.Kind{Name: "lux for each µmol/m²/s", Metric: luxPerUmol, US: luxPerUmol, Decimals: [2]int{1, 1}}
 )
 
-func in(name, meaning string, kind quantity.Kind) working.Symbol {
-	return working.Symbol{Name: name, Meaning: meaning, Kind: kind, Unit: kind.Metric}
-}
-
 var (
 	dliLaw = working.Must(working.Law{
 		Symbol: "D", Kind: DayLight, Unit: dliUnit, Empirical: true, Formula: "E*h*3600/1000000",
-		Where: []working.Symbol{in("E", "light on the leaf", LightLevel), in("h", "hours lit in a day", LitHours)},
+		Where: []working.Symbol{working.Letter("E", "light on the leaf", LightLevel), working.Letter("h", "hours lit in a day", LitHours)},
 		Basis: working.OfNature, Source: "photons a second times the seconds of the day that are lit",
 	})
 	hoursLaw = working.Must(working.Law{
 		Symbol: "h", Kind: LitHours, Unit: hoursADay, Empirical: true, Formula: "D*1000000/(E*3600)",
-		Where: []working.Symbol{in("D", "light of a day wanted", DayLight), in("E", "light on the leaf", LightLevel)},
+		Where: []working.Symbol{working.Letter("D", "light of a day wanted", DayLight), working.Letter("E", "light on the leaf", LightLevel)},
 		Basis: working.OfNature, Source: "the light of a day over the light of a second",
 	})
 	kwhLaw = working.Must(working.Law{
 		Symbol: "W", Kind: Energy, Unit: kilowattHour, Empirical: true, Formula: "P*h*d/1000",
-		Where: []working.Symbol{in("P", "lamp, from the socket", quantity.Power), in("h", "hours lit in a day", LitHours), in("d", "days", quantity.Time)},
+		Where: []working.Symbol{working.Letter("P", "lamp, from the socket", quantity.Power), working.Letter("h", "hours lit in a day", LitHours), working.Letter("d", "days", quantity.Time)},
 		Basis: working.OfNature, Source: "power times time",
 	})
 	wattsLaw = working.Must(working.Law{
 		Symbol: "P", Kind: quantity.Power, Formula: "E*A/(e*s)",
-		Where: []working.Symbol{in("E", "light on the leaf", LightLevel), in("A", "area lit", Ground), in("e", "photons for each joule", Efficacy), in("s", "share of them that falls on the area", quantity.Share)},
+		Where: []working.Symbol{working.Letter("E", "light on the leaf", LightLevel), working.Letter("A", "area lit", Ground), working.Letter("e", "photons for each joule", Efficacy), working.Letter("s", "share of them that falls on the area", quantity.Share)},
 		Basis: working.OfNature, Source: "photons wanted over photons for each joule",
 	})
 	luxLaw = working.Must(working.Law{
 		Symbol: "E", Kind: LightLevel, Unit: ppfdUnit, Empirical: true, Formula: "l/k",
-		Where: []working.Symbol{in("l", "lux meter at the leaf", Lux), in("k", "lux for each µmol/m²/s of this light", LuxFactor)},
+		Where: []working.Symbol{working.Letter("l", "lux meter at the leaf", Lux), working.Letter("k", "lux for each µmol/m²/s of this light", LuxFactor)},
 		Basis: working.OfNature, Source: "one factor for each kind of light (Thimijan & Heins 1983, HortScience 18:818; white LED: Sharakshane 2018)",
 	})
 	smallLaw = working.Must(working.Law{
 		Symbol: "E", Kind: LightLevel, Formula: "f*h^2/(pi*(h^2+r^2)^2)",
-		Where: []working.Symbol{in("f", "photons sent down", quantity.PhotonFlux), in("h", "lamp over the leaf", quantity.Length), in("r", "aside of it", quantity.Length)},
+		Where: []working.Symbol{working.Letter("f", "photons sent down", quantity.PhotonFlux), working.Letter("h", "lamp over the leaf", quantity.Length), working.Letter("r", "aside of it", quantity.Length)},
 		Basis: working.OfNature, Source: "small diffuse lamp, cosine to the fourth power (textbooks of light)",
 	})
 	panelLaw = working.Must(working.Law{
 		Symbol: "E", Kind: LightLevel, Formula: "f/(w*l)*F",
-		Where: []working.Symbol{in("f", "photons sent down", quantity.PhotonFlux), in("w", "width of the lamp", quantity.Length), in("l", "length of the lamp", quantity.Length), in("F", "share of what the leaf sees that is lamp", quantity.Factor.WithDecimals(4, 4))},
+		Where: []working.Symbol{working.Letter("f", "photons sent down", quantity.PhotonFlux), working.Letter("w", "width of the lamp", quantity.Length), working.Letter("l", "length of the lamp", quantity.Length), working.Letter("F", "share of what the leaf sees that is lamp", quantity.Factor.WithDecimals(4, 4))},
 		Basis: working.OfNature, Source: "flat diffuse lamp; F is the sum of four corner factors (textbooks of radiant heat)",
 	})
 	addLaw = working.Must(working.Law{
-		Symbol: "E", Kind: LightLevel, Formula: "a+b", Where: []working.Symbol{in("a", "light of the lamps so far", LightLevel), in("b", "light of this lamp", LightLevel)},
+		Symbol: "E", Kind: LightLevel, Formula: "a+b", Where: []working.Symbol{working.Letter("a", "light of the lamps so far", LightLevel), working.Letter("b", "light of this lamp", LightLevel)},
 		Basis: working.OfNature, Source: "sum",
 	})
 	raiseLaw = working.Must(working.Law{
 		Symbol: "u", Kind: quantity.Length, Formula: "max(z, y+c-a)",
-		Where: []working.Symbol{in("z", "nought", quantity.Length), in("y", "leaves over the lid", quantity.Length), in("c", "lamp over the leaves, at the least", quantity.Length), in("a", "lamp over the lid", quantity.Length)},
+		Where: []working.Symbol{working.Letter("z", "nought", quantity.Length), working.Letter("y", "leaves over the lid", quantity.Length), working.Letter("c", "lamp over the leaves, at the least", quantity.Length), working.Letter("a", "lamp over the lid", quantity.Length)},
 		Basis: working.OfTrade, Source: "a household or bar lamp keeps its distance from the leaves (common practice, no source)",
 	})
 )

@@ -37,83 +37,79 @@ var (
 	transferred = "clean-water aeration: EPA fine-pore manuals, from memory; the change with temperature as usual in that trade"
 )
 
-func in(name, meaning string, kind quantity.Kind) working.Symbol {
-	return working.Symbol{Name: name, Meaning: meaning, Kind: kind, Unit: kind.Metric}
-}
-
 var (
 	absoluteLaw = working.Must(working.Law{
-		Symbol: "K", Kind: Absolute, Unit: kelvinUnit, Empirical: true, Formula: "t+273.15", Where: []working.Symbol{in("t", "water", quantity.Temperature)},
+		Symbol: "K", Kind: Absolute, Unit: kelvinUnit, Empirical: true, Formula: "t+273.15", Where: []working.Symbol{working.Letter("t", "water", quantity.Temperature)},
 		Basis: working.OfNature, Source: "definition of the kelvin",
 	})
 	freshLaw = working.Must(working.Law{
 		Symbol: "c", Kind: Dissolved, Unit: quantity.MilligramPerL, Empirical: true,
 		Formula: "exp(-139.34411+157570.1/K-66423080/K^2+12438000000/K^3-862194900000/K^4)",
-		Where:   []working.Symbol{in("K", "water, from absolute nought", Absolute)}, Basis: working.OfNature, Source: benson,
+		Where:   []working.Symbol{working.Letter("K", "water, from absolute nought", Absolute)}, Basis: working.OfNature, Source: benson,
 	})
 	salinityLaw = working.Must(working.Law{
-		Symbol: "S", Kind: Salt, Unit: permilUnit, Empirical: true, Formula: "0.5572*E+0.00202*E^2", Where: []working.Symbol{in("E", "EC at 25 °C", quantity.Conductivity)},
+		Symbol: "S", Kind: Salt, Unit: permilUnit, Empirical: true, Formula: "0.5572*E+0.00202*E^2", Where: []working.Symbol{working.Letter("E", "EC at 25 °C", quantity.Conductivity)},
 		Basis: working.OfNature, Source: "USGS, from memory",
 	})
 	saltLaw = working.Must(working.Law{
 		Symbol: "f", Kind: Multiplier, Unit: quantity.One, Empirical: true, Formula: "exp(-S*(0.017674-10.754/K+2140.7/K^2))",
-		Where: []working.Symbol{in("S", "salt in the water", Salt), in("K", "water, from absolute nought", Absolute)}, Basis: working.OfNature, Source: benson,
+		Where: []working.Symbol{working.Letter("S", "salt in the water", Salt), working.Letter("K", "water, from absolute nought", Absolute)}, Basis: working.OfNature, Source: benson,
 	})
 	vapourLaw = working.Must(working.Law{
 		Symbol: "u", Kind: Multiplier, Unit: quantity.One, Empirical: true, Formula: "exp(11.8571-3840.7/K-216961/K^2)",
-		Where: []working.Symbol{in("K", "water, from absolute nought", Absolute)}, Basis: working.OfNature, Source: benson,
+		Where: []working.Symbol{working.Letter("K", "water, from absolute nought", Absolute)}, Basis: working.OfNature, Source: benson,
 	})
 	pressureLaw = working.Must(working.Law{
 		Symbol: "g", Kind: Multiplier, Unit: quantity.One, Empirical: true,
 		Formula: "(P/101.325-u)*(1-(0.000975-0.00001426*t+0.00000006436*t^2)*P/101.325)/((1-u)*(1-(0.000975-0.00001426*t+0.00000006436*t^2)))",
-		Where:   []working.Symbol{in("P", "pressure of the air", Pressure), in("u", "water vapour, in atmospheres", Multiplier), in("t", "water", quantity.Temperature)},
+		Where:   []working.Symbol{working.Letter("P", "pressure of the air", Pressure), working.Letter("u", "water vapour, in atmospheres", Multiplier), working.Letter("t", "water", quantity.Temperature)},
 		Basis:   working.OfNature, Source: benson,
 	})
 	saturationLaw = working.Must(working.Law{
-		Symbol: "C", Kind: Dissolved, Formula: "c*f*g", Where: []working.Symbol{in("c", "fresh water, one atmosphere", Dissolved), in("f", "for the salts", Multiplier), in("g", "for the air's pressure", Multiplier)},
+		Symbol: "C", Kind: Dissolved, Formula: "c*f*g", Where: []working.Symbol{working.Letter("c", "fresh water, one atmosphere", Dissolved), working.Letter("f", "for the salts", Multiplier), working.Letter("g", "for the air's pressure", Multiplier)},
 		Basis: working.OfNature, Source: benson,
 	})
 	respirationLaw = working.Must(working.Law{
-		Symbol: "b", Kind: Breathing, Unit: nanomole, Empirical: true, Formula: "r*2^((t-22)/10)", Where: []working.Symbol{in("r", "respiration at 22 °C", Breathing), in("t", "water", quantity.Temperature)},
+		Symbol: "b", Kind: Breathing, Unit: nanomole, Empirical: true, Formula: "r*2^((t-22)/10)", Where: []working.Symbol{working.Letter("r", "respiration at 22 °C", Breathing), working.Letter("t", "water", quantity.Temperature)},
 		Basis: working.OfNature, Source: "doubles with each 10 K (from memory; 1.5 to over 3 times are reported)",
 	})
 	uptakeLaw = working.Must(working.Law{
-		Symbol: "R", Kind: Rate, Unit: milligramH, Empirical: true, Formula: "m*b*3600*32/1000000", Where: []working.Symbol{in("m", "roots, dry", RootMass), in("b", "respiration", Breathing)},
+		Symbol: "R", Kind: Rate, Unit: milligramH, Empirical: true, Formula: "m*b*3600*32/1000000", Where: []working.Symbol{working.Letter("m", "roots, dry", RootMass), working.Letter("b", "respiration", Breathing)},
 		Basis: working.OfNature, Source: "32 g of oxygen in a mole, 3600 seconds in an hour",
 	})
 	standardLaw = working.Must(working.Law{
 		Symbol: "A", Kind: Rate, Formula: "Q*o*s*d",
-		Where: []working.Symbol{in("Q", "air", quantity.AirFlow), in("o", "oxygen in air", InAir), in("s", "share taken up for each metre", PerDepth), in("d", "water over the stone", quantity.Length)},
+		Where: []working.Symbol{working.Letter("Q", "air", quantity.AirFlow), working.Letter("o", "oxygen in air", InAir), working.Letter("s", "share taken up for each metre", PerDepth), working.Letter("d", "water over the stone", quantity.Length)},
 		Basis: working.OfNature, Source: transferred,
 	})
 	closingLaw = working.Must(working.Law{
 		Symbol: "k", Kind: Closing, Unit: perHour, Empirical: true, Formula: "A/(9.092*V)*1.024^(t-20)",
-		Where: []working.Symbol{in("A", "oxygen brought into empty water at 20 °C", Rate), in("V", "solution", quantity.Volume), in("t", "water", quantity.Temperature)},
+		Where: []working.Symbol{working.Letter("A", "oxygen brought into empty water at 20 °C", Rate), working.Letter("V", "solution", quantity.Volume), working.Letter("t", "water", quantity.Temperature)},
 		Basis: working.OfNature, Source: transferred,
 	})
 	steadyLaw = working.Must(working.Law{
 		Symbol: "X", Kind: Dissolved, Formula: "max(z, C-R/(k*V))",
-		Where: []working.Symbol{in("z", "nought", Dissolved), in("C", "full water", Dissolved), in("R", "oxygen the roots take", Rate), in("k", "rate at which air fills the water", Closing), in("V", "solution", quantity.Volume)},
+		Where: []working.Symbol{working.Letter("z", "nought", Dissolved), working.Letter("C", "full water", Dissolved), working.Letter("R", "oxygen the roots take", Rate), working.Letter("k", "rate at which air fills the water", Closing), working.Letter("V", "solution", quantity.Volume)},
 		Basis: working.OfNature, Source: "as much comes as goes",
 	})
 	flowLaw = working.Must(working.Law{
 		Symbol: "Q", Kind: quantity.AirFlow, Formula: "q*R/(k*V*(C-a))",
-		Where: []working.Symbol{in("q", "air", quantity.AirFlow), in("R", "oxygen the roots take", Rate), in("k", "rate at which that air fills the water", Closing), in("V", "solution", quantity.Volume), in("C", "full water", Dissolved), in("a", "oxygen to hold", Dissolved)},
+		Where: []working.Symbol{working.Letter("q", "air", quantity.AirFlow), working.Letter("R", "oxygen the roots take", Rate), working.Letter("k", "rate at which that air fills the water", Closing), working.Letter("V", "solution", quantity.Volume), working.Letter("C", "full water", Dissolved), working.Letter("a", "oxygen to hold", Dissolved)},
 		Basis: working.OfNature, Source: "twice the air brings twice the oxygen",
 	})
 	plantsLaw = working.Must(working.Law{
 		Symbol: "n", Kind: quantity.Count, Formula: "floor(max(k*V*(C-a), z)/r)",
-		Where: []working.Symbol{in("k", "rate at which air fills the water", Closing), in("V", "solution", quantity.Volume), in("C", "full water", Dissolved), in("a", "oxygen to hold", Dissolved), in("z", "nought", Rate), in("r", "oxygen one plant's roots take", Rate)},
+		Where: []working.Symbol{working.Letter("k", "rate at which air fills the water", Closing), working.Letter("V", "solution", quantity.Volume), working.Letter("C", "full water", Dissolved), working.Letter("a", "oxygen to hold", Dissolved), working.Letter("z", "nought", Rate), working.Letter("r", "oxygen one plant's roots take", Rate)},
 		Basis: working.OfNature, Source: "what the air brings at that level, shared out",
 	})
 	lastsLaw = working.Must(working.Law{
 		Symbol: "h", Kind: Hours, Formula: "V*max(z, X-a)/R",
-		Where: []working.Symbol{in("V", "solution", quantity.Volume), in("z", "nought", Dissolved), in("X", "oxygen when the pump stops", Dissolved), in("a", "oxygen to fall to", Dissolved), in("R", "oxygen the roots take", Rate)},
+		Where: []working.Symbol{working.Letter("V", "solution", quantity.Volume), working.Letter("z", "nought", Dissolved), working.Letter("X", "oxygen when the pump stops", Dissolved), working.Letter("a", "oxygen to fall to", Dissolved), working.Letter("R", "oxygen the roots take", Rate)},
 		Basis: working.OfNature, Source: "what is in the water over what is taken; nothing counted from the surface",
 	})
 	quietLaw = working.Must(working.Law{
 		Symbol: "q", Kind: Minutes, Unit: quantity.Minute, Empirical: true, Formula: "min(m, floor(h*60/(s*5))*5)",
-		Where: []working.Symbol{in("m", "one lesson", Minutes), in("h", "hours to the warning level", Hours), in("s", "reserve", quantity.Factor)},
+		Where: []working.Symbol{working.Letter("m", "one lesson", Minutes), working.Letter("h", "hours to the warning level", Hours), working.Letter("s", "reserve", quantity.Factor)},
 		Basis: working.OfTrade, Source: "half the time to the warning level, in steps of five minutes (common practice, no source)",
 	})
 )

@@ -25,10 +25,6 @@ var (
 	Strength     = quantity.Kind{Name: "a strength", Metric: times, US: times, Decimals: [2]int{3, 3}}
 )
 
-func sym(name, meaning string, kind quantity.Kind) working.Symbol {
-	return working.Symbol{Name: name, Meaning: meaning, Kind: kind}
-}
-
 var (
 	saturatedLaw = working.Must(working.Law{
 		Symbol: "m", Kind: StockContent, Unit: gramPerLitre, Empirical: true, Formula: "1000*s/(100+s)",
@@ -36,20 +32,20 @@ var (
 		Basis: working.OfNature, Source: "share of the salt in a saturated solution, of which a litre weighs a kilogram at the least",
 	})
 	doseLaw = working.Must(working.Law{
-		Symbol: "v", Kind: quantity.SmallVolume, Formula: "V*d", Where: []working.Symbol{sym("V", "solution in the tub", quantity.Volume), sym("d", "maker's dose", Dose)},
+		Symbol: "v", Kind: quantity.SmallVolume, Formula: "V*d", Where: []working.Symbol{working.Letter("V", "solution in the tub", quantity.Volume), working.Letter("d", "maker's dose", Dose)},
 		Basis: working.OfNature, Source: "the maker's dose for each litre, times the litres",
 	})
 	bagDoseLaw = working.Must(working.Law{
-		Symbol: "m", Kind: quantity.SmallMass, Formula: "V*d", Where: []working.Symbol{sym("V", "solution in the tub", quantity.Volume), sym("d", "grams for each litre", StockContent)},
+		Symbol: "m", Kind: quantity.SmallMass, Formula: "V*d", Where: []working.Symbol{working.Letter("V", "solution in the tub", quantity.Volume), working.Letter("d", "grams for each litre", StockContent)},
 		Basis: working.OfNature, Source: "grams for each litre, times the litres",
 	})
 	bringsLaw = working.Must(working.Law{
 		Symbol: "c", Kind: quantity.Content, Formula: "m*s/V",
-		Where: []working.Symbol{sym("m", "fertiliser weighed", quantity.SmallMass), sym("s", "share of the nutrient in it", quantity.Share), sym("V", "solution in the tub", quantity.Volume)},
+		Where: []working.Symbol{working.Letter("m", "fertiliser weighed", quantity.SmallMass), working.Letter("s", "share of the nutrient in it", quantity.Share), working.Letter("V", "solution in the tub", quantity.Volume)},
 		Basis: working.OfNature, Source: "what is weighed, times its share, over the water",
 	})
 	addLaw = working.Must(working.Law{
-		Symbol: "c", Kind: quantity.Content, Formula: "a+b", Where: []working.Symbol{sym("a", "what is there", quantity.Content), sym("b", "what is added", quantity.Content)},
+		Symbol: "c", Kind: quantity.Content, Formula: "a+b", Where: []working.Symbol{working.Letter("a", "what is there", quantity.Content), working.Letter("b", "what is added", quantity.Content)},
 		Basis: working.OfNature, Source: "sum",
 	})
 	to25Law = working.Must(working.Law{
@@ -71,15 +67,15 @@ var (
 	})
 	refillLaw = working.Must(working.Law{
 		Symbol: "W", Kind: Strength, Formula: "min(c/N, 1)",
-		Where: []working.Symbol{sym("c", "nitrogen that a top-up wants", quantity.Content), sym("N", "nitrogen of the feed as mixed", quantity.Content)},
+		Where: []working.Symbol{working.Letter("c", "nitrogen that a top-up wants", quantity.Content), working.Letter("N", "nitrogen of the feed as mixed", quantity.Content)},
 		Basis: working.OfNature, Source: "so much of the feed holds so much nitrogen; never stronger than the feed",
 	})
 	lowLaw = working.Must(working.Law{
-		Symbol: "l", Kind: quantity.Conductivity, Formula: "E*(1-b)", Where: []working.Symbol{sym("E", "EC expected", quantity.Conductivity), sym("b", "band", quantity.Share)},
+		Symbol: "l", Kind: quantity.Conductivity, Formula: "E*(1-b)", Where: []working.Symbol{working.Letter("E", "EC expected", quantity.Conductivity), working.Letter("b", "band", quantity.Share)},
 		Basis: working.OfNature, Source: "the lower end of the band",
 	})
 	highLaw = working.Must(working.Law{
-		Symbol: "h", Kind: quantity.Conductivity, Formula: "E*(1+b)", Where: []working.Symbol{sym("E", "EC expected", quantity.Conductivity), sym("b", "band", quantity.Share)},
+		Symbol: "h", Kind: quantity.Conductivity, Formula: "E*(1+b)", Where: []working.Symbol{working.Letter("E", "EC expected", quantity.Conductivity), working.Letter("b", "band", quantity.Share)},
 		Basis: working.OfNature, Source: "the upper end of the band",
 	})
 )
@@ -88,73 +84,73 @@ var (
 	acidVolumeLaw = working.Must(working.Law{
 		Symbol: "v", Kind: quantity.SmallVolume, Formula: "V*n*M/(w*d)",
 		Where: []working.Symbol{
-			sym("V", "solution in the tub", quantity.Volume), sym("n", "acid for each litre", Molarity), sym("M", "molar mass", MolarMass),
-			sym("w", "strength by mass", quantity.Share.WithDecimals(1, 1)), sym("d", "density of the bottle", quantity.Density),
+			working.Letter("V", "solution in the tub", quantity.Volume), working.Letter("n", "acid for each litre", Molarity), working.Letter("M", "molar mass", MolarMass),
+			working.Letter("w", "strength by mass", quantity.Share.WithDecimals(1, 1)), working.Letter("d", "density of the bottle", quantity.Density),
 		},
 		Basis: working.OfNature, Source: "moles to grams of pure acid, to grams of the bottle, to millilitres",
 	})
 	acidMassLaw = working.Must(working.Law{
 		Symbol: "m", Kind: quantity.SmallMass, Formula: "V*n*M/w",
 		Where: []working.Symbol{
-			sym("V", "solution in the tub", quantity.Volume), sym("n", "acid for each litre", Molarity), sym("M", "molar mass", MolarMass),
-			sym("w", "strength by mass", quantity.Share.WithDecimals(1, 1)),
+			working.Letter("V", "solution in the tub", quantity.Volume), working.Letter("n", "acid for each litre", Molarity), working.Letter("M", "molar mass", MolarMass),
+			working.Letter("w", "strength by mass", quantity.Share.WithDecimals(1, 1)),
 		},
 		Basis: working.OfNature, Source: "moles to grams of pure acid, to grams of what is in the bag",
 	})
 	alkalinityLaw = working.Must(working.Law{
 		Symbol: "n", Kind: Molarity, Formula: "A/(q*k)",
 		Where: []working.Symbol{
-			sym("A", "alkalinity, as CaCO3", quantity.Content), sym("q", "CaCO3 for each mole of acid charge", MolarMass), sym("k", "charges that each acid molecule gives at the target", quantity.Factor),
+			working.Letter("A", "alkalinity, as CaCO3", quantity.Content), working.Letter("q", "CaCO3 for each mole of acid charge", MolarMass), working.Letter("k", "charges that each acid molecule gives at the target", quantity.Factor),
 		},
 		Basis: working.OfNature, Source: "in aerated water all of the alkalinity has to go; Standard Methods 2320 for the unit",
 	})
 	bleachLaw = working.Must(working.Law{
 		Symbol: "v", Kind: quantity.SmallVolume, Formula: "V*c/(p-c)",
 		Where: []working.Symbol{
-			sym("V", "water to clean with", quantity.Volume), sym("c", "available chlorine wanted", quantity.Content), sym("p", "available chlorine in the bottle", StockContent),
+			working.Letter("V", "water to clean with", quantity.Volume), working.Letter("c", "available chlorine wanted", quantity.Content), working.Letter("p", "available chlorine in the bottle", StockContent),
 		},
 		Basis: working.OfNature, Source: "mixing; the bleach counts as part of the water",
 	})
 	captureLaw = working.Must(working.Law{
 		Symbol: "m", Kind: TinyMass, Formula: "V*c*k",
-		Where: []working.Symbol{sym("V", "water", quantity.Volume), sym("c", "chlorine, as Cl2", quantity.Content), sym("k", "needed for each part of chlorine", quantity.Factor.WithDecimals(3, 3))},
+		Where: []working.Symbol{working.Letter("V", "water", quantity.Volume), working.Letter("c", "chlorine, as Cl2", quantity.Content), working.Letter("k", "needed for each part of chlorine", quantity.Factor.WithDecimals(3, 3))},
 		Basis: working.OfNature, Source: "one molecule for one, by molar masses",
 	})
 	roomLaw = working.Must(working.Law{
 		Symbol: "w", Kind: quantity.Volume, Formula: "V*(s-r)/r",
-		Where: []working.Symbol{sym("V", "solution now", quantity.Volume), sym("s", "strength now, from the curve", Strength), sym("r", "strength wanted, from the curve", Strength)},
+		Where: []working.Symbol{working.Letter("V", "solution now", quantity.Volume), working.Letter("s", "strength now, from the curve", Strength), working.Letter("r", "strength wanted, from the curve", Strength)},
 		Basis: working.OfNature, Source: "the salts stay, the water grows",
 	})
 	swapLaw = working.Must(working.Law{
 		Symbol: "w", Kind: quantity.Volume, Formula: "V*(s-r)/s",
-		Where: []working.Symbol{sym("V", "solution now", quantity.Volume), sym("s", "strength now, from the curve", Strength), sym("r", "strength wanted, from the curve", Strength)},
+		Where: []working.Symbol{working.Letter("V", "solution now", quantity.Volume), working.Letter("s", "strength now, from the curve", Strength), working.Letter("r", "strength wanted, from the curve", Strength)},
 		Basis: working.OfNature, Source: "what is taken out carries its salts with it",
 	})
 	strengthenLaw = working.Must(working.Law{
 		Symbol: "v", Kind: quantity.SmallVolume, Formula: "V*d*(r-s)",
 		Where: []working.Symbol{
-			sym("V", "solution now", quantity.Volume), sym("d", "dose at full strength", Dose), sym("r", "strength wanted, from the curve", Strength), sym("s", "strength now, from the curve", Strength),
+			working.Letter("V", "solution now", quantity.Volume), working.Letter("d", "dose at full strength", Dose), working.Letter("r", "strength wanted, from the curve", Strength), working.Letter("s", "strength now, from the curve", Strength),
 		},
 		Basis: working.OfNature, Source: "the rise in strength, times the full dose",
 	})
 	topUpLaw = working.Must(working.Law{
-		Symbol: "c", Kind: quantity.Content, Formula: "f*u", Where: []working.Symbol{sym("f", "nitrogen in the dry matter", quantity.Share), sym("u", "dry matter made for each litre used", StockContent)},
+		Symbol: "c", Kind: quantity.Content, Formula: "f*u", Where: []working.Symbol{working.Letter("f", "nitrogen in the dry matter", quantity.Share), working.Letter("u", "dry matter made for each litre used", StockContent)},
 		Basis: working.OfNature, Source: "mass balance: what the plants built in, over what they drank (Langenfeld et al. 2022, Sustainability 14:10204)",
 	})
 	buildUpLaw = working.Must(working.Law{
 		Symbol: "c", Kind: quantity.Content, Formula: "a+b*u/V",
 		Where: []working.Symbol{
-			sym("a", "in the tub at the start", quantity.Content), sym("b", "in the water topped up", quantity.Content), sym("u", "water used", quantity.Volume), sym("V", "solution in the tub", quantity.Volume),
+			working.Letter("a", "in the tub at the start", quantity.Content), working.Letter("b", "in the water topped up", quantity.Content), working.Letter("u", "water used", quantity.Volume), working.Letter("V", "solution in the tub", quantity.Volume),
 		},
 		Basis: working.OfNature, Source: "what plants leave behind gathers",
 	})
 	stockDoseLaw = working.Must(working.Law{
-		Symbol: "d", Kind: Dose, Formula: "1/s", Where: []working.Symbol{sym("s", "strength of the stock, times the feed", quantity.Count)},
+		Symbol: "d", Kind: Dose, Formula: "1/s", Where: []working.Symbol{working.Letter("s", "strength of the stock, times the feed", quantity.Count)},
 		Basis: working.OfNature, Source: "a stock of 100 times the feed is thinned 100 times",
 	})
 	fillsLaw = working.Must(working.Law{
 		Symbol: "k", Kind: quantity.Factor, Formula: "s*v/V",
-		Where: []working.Symbol{sym("s", "strength of the stock, times the feed", quantity.Count), sym("v", "stock of each", quantity.Volume), sym("V", "solution in the tub", quantity.Volume)},
+		Where: []working.Symbol{working.Letter("s", "strength of the stock, times the feed", quantity.Count), working.Letter("v", "stock of each", quantity.Volume), working.Letter("V", "solution in the tub", quantity.Volume)},
 		Basis: working.OfNature, Source: "how often the stock fills the tub",
 	})
 )

@@ -40,67 +40,63 @@ var (
 	drunk          = quantity.Volume.WithDecimals(2, 2)
 )
 
-func in(name, meaning string, kind quantity.Kind) working.Symbol {
-	return working.Symbol{Name: name, Meaning: meaning, Kind: kind, Unit: kind.Metric}
-}
-
 const graamans = "Graamans et al. 2017, Agric. Syst. 153:138-147"
 
 var (
 	fullLaw = working.Must(working.Law{
-		Symbol: "e", Kind: VapourPressure, Unit: kilopascal, Empirical: true, Formula: "0.6108*exp(17.27*t/(t+237.3))", Where: []working.Symbol{in("t", "air", leafWarmth)},
+		Symbol: "e", Kind: VapourPressure, Unit: kilopascal, Empirical: true, Formula: "0.6108*exp(17.27*t/(t+237.3))", Where: []working.Symbol{working.Letter("t", "air", leafWarmth)},
 		Basis: working.OfNature, Source: "FAO Irrigation and Drainage Paper 56, equation 11",
 	})
 	deficitLaw = working.Must(working.Law{
-		Symbol: "v", Kind: VapourPressure, Formula: "e*(1-H)", Where: []working.Symbol{in("e", "vapour that full air holds", VapourPressure), in("H", "relative humidity", quantity.Share)},
+		Symbol: "v", Kind: VapourPressure, Formula: "e*(1-H)", Where: []working.Symbol{working.Letter("e", "vapour that full air holds", VapourPressure), working.Letter("H", "relative humidity", quantity.Share)},
 		Basis: working.OfNature, Source: "definition of relative humidity",
 	})
 	pressureLaw = working.Must(working.Law{
-		Symbol: "P", Kind: AirPressure, Unit: kilopascal, Empirical: true, Formula: "101.3*((293-0.0065*z)/293)^5.26", Where: []working.Symbol{in("z", "height above the sea", Height)},
+		Symbol: "P", Kind: AirPressure, Unit: kilopascal, Empirical: true, Formula: "101.3*((293-0.0065*z)/293)^5.26", Where: []working.Symbol{working.Letter("z", "height above the sea", Height)},
 		Basis: working.OfNature, Source: "FAO Irrigation and Drainage Paper 56, equation 7",
 	})
 	vapourLaw = working.Must(working.Law{
 		Symbol: "x", Kind: Vapour, Unit: gramM3, Empirical: true, Formula: "e*H*1000*18.015/(8.314*(t+273.15))",
-		Where: []working.Symbol{in("e", "vapour that full air holds", VapourPressure), in("H", "share of it that is there", quantity.Kind{Name: "a share", Metric: quantity.One, US: quantity.One, Decimals: [2]int{2, 2}}), in("t", "air", leafWarmth)},
+		Where: []working.Symbol{working.Letter("e", "vapour that full air holds", VapourPressure), working.Letter("H", "share of it that is there", quantity.Kind{Name: "a share", Metric: quantity.One, US: quantity.One, Decimals: [2]int{2, 2}}), working.Letter("t", "air", leafWarmth)},
 		Basis: working.OfNature, Source: "ideal gas",
 	})
 	poresLaw = working.Must(working.Law{
-		Symbol: "s", Kind: Resistance, Unit: secondM, Empirical: true, Formula: "60*(1500+E)/(200+E)", Where: []working.Symbol{in("E", "light on the leaf", Light)},
+		Symbol: "s", Kind: Resistance, Unit: secondM, Empirical: true, Formula: "60*(1500+E)/(200+E)", Where: []working.Symbol{working.Letter("E", "light on the leaf", Light)},
 		Basis: working.OfNature, Source: graamans,
 	})
 	breathLaw = working.Must(working.Law{
 		Symbol: "B", Kind: Breath, Unit: gramM2H, Empirical: true, Formula: "3600*L*(X-x)/(s+a)",
-		Where: []working.Symbol{in("L", "leaf area over a square metre", LeafIndex), in("X", "water in the air of the leaf's pores", Vapour), in("x", "water in the room's air", Vapour), in("s", "resistance of the pores", Resistance), in("a", "resistance of the air", Resistance)},
+		Where: []working.Symbol{working.Letter("L", "leaf area over a square metre", LeafIndex), working.Letter("X", "water in the air of the leaf's pores", Vapour), working.Letter("x", "water in the room's air", Vapour), working.Letter("s", "resistance of the pores", Resistance), working.Letter("a", "resistance of the air", Resistance)},
 		Basis: working.OfNature, Source: graamans + "; the leaf's temperature is the one at which the lamp's heat goes out as vapour and warm air",
 	})
 	dayLaw = working.Must(working.Law{
 		Symbol: "w", Kind: quantity.SmallVolume, Unit: quantity.Millilitre, Empirical: true, Formula: "(B*h+b*(24-h))/n",
-		Where: []working.Symbol{in("B", "breathed out in the light", Breath), in("h", "hours lit", hourKind), in("b", "breathed out in the dark", Breath), in("n", "plants on a square metre", Density)},
+		Where: []working.Symbol{working.Letter("B", "breathed out in the light", Breath), working.Letter("h", "hours lit", hourKind), working.Letter("b", "breathed out in the dark", Breath), working.Letter("n", "plants on a square metre", Density)},
 		Basis: working.OfNature, Source: "day and night; a gram of water is a millilitre",
 	})
 	openLaw = working.Must(working.Law{
-		Symbol: "o", Kind: Loss, Unit: mmDay, Empirical: true, Formula: "2.6*(1+0.54*u)*v", Where: []working.Symbol{in("u", "air over the water", Speed), in("v", "vapour pressure deficit", VapourPressure)},
+		Symbol: "o", Kind: Loss, Unit: mmDay, Empirical: true, Formula: "2.6*(1+0.54*u)*v", Where: []working.Symbol{working.Letter("u", "air over the water", Speed), working.Letter("v", "vapour pressure deficit", VapourPressure)},
 		Basis: working.OfNature, Source: "Penman 1948, from memory",
 	})
 	lidLaw = working.Must(working.Law{
-		Symbol: "w", Kind: quantity.SmallVolume, Unit: quantity.Millilitre, Empirical: true, Formula: "1000*o*A*g/100", Where: []working.Symbol{in("o", "open water loses", Loss), in("A", "area of the water", Ground), in("g", "open share of the lid", quantity.Share.WithDecimals(1, 1))},
+		Symbol: "w", Kind: quantity.SmallVolume, Unit: quantity.Millilitre, Empirical: true, Formula: "1000*o*A*g/100", Where: []working.Symbol{working.Letter("o", "open water loses", Loss), working.Letter("A", "area of the water", Ground), working.Letter("g", "open share of the lid", quantity.Share.WithDecimals(1, 1))},
 		Basis: working.OfTrade, Source: "a lid passes what its gaps would (common practice, no source)",
 	})
 	drinkLaw = working.Must(working.Law{
 		Symbol: "E", Kind: quantity.Conductivity, Formula: "max(z, e*V-u*w)/(V-w-x)",
 		Where: []working.Symbol{
-			in("z", "nought", ecLitres), in("e", "EC before", quantity.Conductivity), in("V", "solution before", drunk), in("u", "strength of what the plants take", quantity.Conductivity),
-			in("w", "drunk", drunk), in("x", "gone as vapour", drunk),
+			working.Letter("z", "nought", ecLitres), working.Letter("e", "EC before", quantity.Conductivity), working.Letter("V", "solution before", drunk), working.Letter("u", "strength of what the plants take", quantity.Conductivity),
+			working.Letter("w", "drunk", drunk), working.Letter("x", "gone as vapour", drunk),
 		},
 		Basis: working.OfNature, Source: "mass balance: the salts that stay, in the water that stays",
 	})
 	topUpLaw = working.Must(working.Law{
 		Symbol: "E", Kind: quantity.Conductivity, Formula: "(e*V+t*w)/(V+w)",
-		Where: []working.Symbol{in("e", "EC before", quantity.Conductivity), in("V", "solution before", drunk), in("t", "EC of what is poured in", quantity.Conductivity), in("w", "poured in", drunk)},
+		Where: []working.Symbol{working.Letter("e", "EC before", quantity.Conductivity), working.Letter("V", "solution before", drunk), working.Letter("t", "EC of what is poured in", quantity.Conductivity), working.Letter("w", "poured in", drunk)},
 		Basis: working.OfNature, Source: "mass balance",
 	})
 	takenLaw = working.Must(working.Law{
-		Symbol: "m", Kind: quantity.SmallMass.WithDecimals(2, 3), Formula: "w*c", Where: []working.Symbol{in("w", "drunk", drunk), in("c", "taken with each litre", quantity.Content)},
+		Symbol: "m", Kind: quantity.SmallMass.WithDecimals(2, 3), Formula: "w*c", Where: []working.Symbol{working.Letter("w", "drunk", drunk), working.Letter("c", "taken with each litre", quantity.Content)},
 		Basis: working.OfNature, Source: "litres times what a litre brings (10.3389/fpls.2024.1411572)",
 	})
 	ecLitres = quantity.Kind{
