@@ -5,6 +5,7 @@ import (
 
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
+	"rootbell/internal/school/jobs"
 	"rootbell/internal/school/steering"
 	"rootbell/internal/science/reading"
 )
@@ -32,9 +33,8 @@ func (k *deskTub) carrying() {
 	if bucket, ok := k.b.Find(k.b.Key("bucket")); ok {
 		enter("an adult with a bucket", "today.trips_bucket", bucket)
 	}
-	for i, c := range steering.Carriers() {
-		f := c.Fact
-		jug := k.b.Fact(fmt.Sprintf("today.jug_%d", i+1), "what a pupil of "+c.Ages+" carries in a jug", "j", quantity.Volume, c.Litres.Base(), f)
+	for i, c := range jobs.Carries() {
+		jug := k.b.Fact(fmt.Sprintf("today.jug_%d", i+1), "what a pupil of "+c.Ages+" carries in a jug", "j", quantity.Volume, quantity.L(c.Litres).Base(), c.Fact)
 		enter("a pupil of "+c.Ages+" with a jug", fmt.Sprintf("today.trips_jug_%d", i+1), jug)
 	}
 }

@@ -136,7 +136,7 @@ func TestPupilsWordsSuitTheirAge(t *testing.T) {
 }
 
 // The litres on the card are those of the youngest: 1, 2 and 4 L. source: common
-// practice, no source (facts carry.pupil.*).
+// practice, no source (facts carry.jug.*).
 func TestLitresByAge(t *testing.T) {
 	for ages, want := range map[string]string{"[6, 7]": "1\u00a0L", "[8, 10]": "2\u00a0L", "[11, 13]": "4\u00a0L"} {
 		text := words(named(t, assessed(t, fern, school("ages: "+ages)), "job-cards.pdf").Sheets(scene.A4))

@@ -8,9 +8,10 @@ import (
 	"rootbell/internal/base/facts"
 )
 
-// Carry is what a pupil carries at once, in litres.
+// Carry is what a pupil carries at once.
 type Carry struct {
-	FromAge int // years; the next entry's age ends it
+	FromAge int    // years; the next entry's age ends it
+	Ages    string // the same in words: 5 to 7
 	Litres  float64
 	Fact    facts.Fact
 }
@@ -19,11 +20,12 @@ type Carry struct {
 func Carries() []Carry {
 	var out []Carry
 	for _, r := range []struct {
-		age int
-		id  facts.ID
-	}{{5, factCarryPupilFrom5}, {8, factCarryPupilFrom8}, {11, factCarryPupilFrom11}} {
+		age  int
+		ages string
+		id   facts.ID
+	}{{5, "5 to 7", factCarryJugAge57}, {8, "8 to 10", factCarryJugAge810}, {11, "11 and up", factCarryJugAge11Up}} {
 		f := Facts.Get(r.id)
-		out = append(out, Carry{FromAge: r.age, Litres: f.Value, Fact: f})
+		out = append(out, Carry{FromAge: r.age, Ages: r.ages, Litres: f.Value, Fact: f})
 	}
 	return out
 }

@@ -16,9 +16,9 @@ var Facts = facts.Must("jobs/facts.csv", factsCSV)
 
 // The rows of facts.csv.
 const (
-	factCarryPupilFrom5   facts.ID = "carry.pupil.from_5"
-	factCarryPupilFrom8   facts.ID = "carry.pupil.from_8"
-	factCarryPupilFrom11  facts.ID = "carry.pupil.from_11"
+	factCarryJugAge57     facts.ID = "carry.jug.age_5_7"
+	factCarryJugAge810    facts.ID = "carry.jug.age_8_10"
+	factCarryJugAge11Up   facts.ID = "carry.jug.age_11_up"
 	factAdultConcentrates facts.ID = "adult.concentrates"
 	factAdultPlugs        facts.ID = "adult.plugs"
 	factAdultSaws         facts.ID = "adult.saws"

@@ -1,7 +1,6 @@
 package steering
 
 import (
-	"rootbell/internal/base/facts"
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
 	"rootbell/internal/science/reading"
@@ -21,26 +20,6 @@ func CheckDays(f reading.Field) int {
 
 // WorkingLifeDays is how many days mixed solution keeps in a closed dark jug.
 func WorkingLifeDays() int { return int(value(factLabelWorkingLife)) }
-
-// Carrier is what pupils of some ages carry in one jug.
-type Carrier struct {
-	Ages   string
-	Litres quantity.L
-	Fact   facts.Fact
-}
-
-// Carriers are what pupils carry, the youngest first.
-func Carriers() []Carrier {
-	var out []Carrier
-	for _, c := range []struct {
-		ages string
-		id   facts.ID
-	}{{"5 to 7", factCarryJugAge57}, {"8 to 10", factCarryJugAge810}, {"11 and up", factCarryJugAge11Up}} {
-		f := Facts.Get(c.id)
-		out = append(out, Carrier{c.ages, quantity.L(f.Value), f})
-	}
-	return out
-}
 
 // RootsOutMinutes is how long roots may stay in a bucket of old solution.
 func RootsOutMinutes() int { return int(value(factChangeoutMinutesRootsOut)) }
