@@ -1,6 +1,7 @@
 package web
 
 import (
+	"cmp"
 	"net/http"
 	"slices"
 	"strings"
@@ -15,7 +16,8 @@ const (
 	mostTableBytes  = 32 << 20 // a logbook of a hundred thousand rows
 )
 
-// longest is how long one answer may take before it is given up.
+// longest is how long one answer may take before it is given up, where nothing
+// else is asked for.
 const longest = 30 * time.Second
 
 // policy lets a page load what this program serves and nothing else: no inline
@@ -40,7 +42,7 @@ func (s *Server) guarded(next http.Handler) http.Handler {
 		r.Body = http.MaxBytesReader(w, r.Body, limit)
 		next.ServeHTTP(w, r)
 	})
-	inner := crossOrigin.Handler(http.TimeoutHandler(bounded, longest, "This took too long and was given up. Nothing was changed. Go back and try again."))
+	inner := crossOrigin.Handler(http.TimeoutHandler(bounded, cmp.Or(s.Longest, longest), "This took too long and was given up. Nothing was changed. Go back and try again."))
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
 		h.Set("Content-Security-Policy", policy)

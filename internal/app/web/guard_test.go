@@ -193,6 +193,25 @@ func FuzzForms(f *testing.F) {
 	})
 }
 
+// An answer that takes longer than it may is given up in words, so that a page
+// never hangs.
+func TestAnAnswerThatTakesTooLongIsGivenUp(t *testing.T) {
+	st, err := store.Open(context.Background(), t.TempDir()+"/rootbell.db", moment)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = st.Close() }()
+	pages, err := web.New(web.Options{Store: st, Now: func() time.Time { return moment }, Zone: time.UTC, Hosts: []string{"localhost"}, Longest: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := httptest.NewRecorder()
+	pages.ServeHTTP(w, httptest.NewRequest(http.MethodGet, "http://localhost/g/example-fernhollow/season", nil))
+	if w.Code != http.StatusServiceUnavailable || !strings.Contains(w.Body.String(), "Nothing was changed") {
+		t.Errorf("%d %s", w.Code, head(w.Body.String()))
+	}
+}
+
 func abs(n int) int {
 	if n < 0 {
 		return -(n + 1)

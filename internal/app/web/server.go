@@ -20,6 +20,7 @@ type Options struct {
 	Version string
 	Data    string // where the database lies, told on the page that says what is stored
 	Hosts   []string
+	Longest time.Duration // how long one answer may take before it is given up; nought is half a minute
 }
 
 // Server is the pages of one database.
