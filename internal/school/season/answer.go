@@ -160,6 +160,18 @@ func (b Bed) alone(d CropDates) (term.Stretch, bool) {
 	return term.Stretch{}, false
 }
 
+// longestAlone is how many days in a row a crop's seedlings would be left alone
+// at the longest; 0 where that is never longer than a tray lasts.
+func (b Bed) longestAlone(d CropDates) (days int) {
+	for {
+		s, ok := b.alone(d)
+		if !ok {
+			return days
+		}
+		days, d.SowOn = max(days, s.Days()), s.After()
+	}
+}
+
 // past is the first day for a move whose plants are still at their best on the
 // day of the answer.
 func (s *search) past() term.Date { return s.by.Add(-s.w.standDays()) }
@@ -239,16 +251,30 @@ func (a *Answer) harvest(s *search, f Followed) {
 	}
 	a.HarvestTo = a.ReadyBy
 	late, ok := s.w.Calendar.OpenUntil(a.MoveOn.Add(s.w.standDays()))
+	what := "enough by the meal"
+	if !s.w.MealOn.Set() {
+		what = "large enough by the term's end"
+	}
 	switch {
 	case !ok || !late.Before(a.HarvestTo):
-	case !s.w.MealOn.Set():
+	case !s.w.MealOn.Set() && f.readyOn(late) >= a.Wanted:
 		a.HarvestTo = late
 	default:
-		a.say(finding.Note, "season-stands-long", fmt.Sprintf("To be enough by the meal the plants stand in the tub for %d days, which is longer than usual.", a.ReadyBy.Since(a.MoveOn)), "Pick outer leaves and tips on the way, so that they stay tender; more light would make it shorter.")
+		a.say(finding.Note, "season-stands-long", fmt.Sprintf("To be %s the plants stand in the tub for %d days, which is longer than usual.", what, a.ReadyBy.Since(a.MoveOn)), "Pick outer leaves and tips on the way, so that they stay tender; more light would make it shorter.")
 	}
 	if a.HarvestTo.Before(a.HarvestFrom) {
 		a.HarvestTo = a.HarvestFrom
 	}
+}
+
+// readyOn is the chance of being ready on a day; 0 for one that was not followed.
+func (f Followed) readyOn(on term.Date) float64 {
+	for i, d := range f.Dates {
+		if d.Date == on {
+			return f.Days[i].Ready
+		}
+	}
+	return 0
 }
 
 // crops enters the dates of each crop, and what becomes of it.

@@ -35,11 +35,7 @@ func (s *search) termEnd() term.Date {
 // inTurn are crops one after another that are ready by a day.
 func (s *search) inTurn(ctx context.Context, from, to term.Date, wanted float64) (out []Sowing, err error) {
 	for len(out) < mostSowings {
-		move, ok := settleFrom(s.w.Calendar, from)
-		if !ok || !move.Before(to) {
-			return out, nil
-		}
-		sow, ok := s.sowFree(move)
+		move, sow, ok := s.nextMove(from, to)
 		if !ok {
 			return out, nil
 		}
@@ -53,6 +49,31 @@ func (s *search) inTurn(ctx context.Context, from, to term.Date, wanted float64)
 	}
 	return out, nil
 }
+
+// nextMove is the first day from one on, before another, on which plants can move
+// in whose seedlings were not left alone for long; where there is none within
+// some weeks, that of those left alone for the shortest.
+func (s *search) nextMove(from, to term.Date) (move, sow term.Date, ok bool) {
+	shortest := 0
+	for d, open := settleFrom(s.w.Calendar, from); open && d.Before(to) && d.Since(from) <= mostWait; d, open = settleFrom(s.w.Calendar, d.Add(1)) {
+		first, can := s.sowFree(d)
+		if !can {
+			continue
+		}
+		left := s.w.longestAlone(CropDates{SowOn: first, MoveOn: d})
+		if !ok || left < shortest {
+			move, sow, ok, shortest = d, first, true, left
+		}
+		if left == 0 {
+			break
+		}
+	}
+	return move, sow, ok
+}
+
+// mostWait is how long a tub waits empty for seedlings that somebody looked
+// after, in days.
+const mostWait = 28
 
 // mostSowings bounds how many crops of one tub are looked for in turn.
 const mostSowings = 6

@@ -17,16 +17,16 @@ func (a *Answer) tasks(w Wish) []Task {
 		out = append(out, d.tasks(w)...)
 	}
 	for _, d := range a.Followed.Changes {
-		if d.Before(a.ReadyBy) {
+		if d.Before(a.HarvestTo) {
 			out = append(out, Task{Kind: "change-out", On: d, MM: w.Line(d)})
 		}
 	}
 	for i, l := range w.Care.Lines {
-		if !l.From.Before(a.MoveOn) && l.From.Before(a.ReadyBy) && (i == 0 || l.MM != w.Care.Lines[i-1].MM) {
+		if !l.From.Before(a.MoveOn) && l.From.Before(a.HarvestTo) && (i == 0 || l.MM != w.Care.Lines[i-1].MM) {
 			out = append(out, Task{Kind: "lower", On: l.From, MM: l.MM, What: byStages})
 		}
 	}
-	if on, ok := w.lowered(a.MoveOn); ok && on.Before(a.ReadyBy) {
+	if on, ok := w.lowered(a.MoveOn); ok && on.Before(a.HarvestTo) {
 		out = append(out, Task{Kind: "lower", On: on, MM: w.Care.LoweredMM})
 	}
 	out = append(out, a.raise(w)...)
@@ -84,7 +84,7 @@ func (a *Answer) raise(w Wish) (out []Task) {
 	}
 	f := a.Followed
 	for i, day := range f.Dates {
-		if !day.Open || i == 0 {
+		if !day.Open || i == 0 || day.Date.After(a.HarvestTo) {
 			continue
 		}
 		next := i + 1

@@ -1,6 +1,7 @@
 package season
 
 import (
+	"slices"
 	"testing"
 
 	"rootbell/internal/school/term"
@@ -68,7 +69,34 @@ func TestTheLineComesDown(t *testing.T) {
 func TestNoMealWithoutOne(t *testing.T) {
 	w := wish(t, 6)
 	w.MealOn, w.NeededG = term.Date{}, 0
-	if k, ok := taskOf(backs(t, w, Effort{Members: 20, Search: 20}), "meal"); ok {
-		t.Errorf("%+v", k)
+	for _, grams := range []float64{30, 200} { // picked small, and larger than the usual days bring
+		w.Tub.Stands[0].PickG = grams
+		w.MoveOn = day(t, "2027-01-19")
+		a := backs(t, w, Effort{Members: 60, Search: 20})
+		if k, ok := taskOf(a, "meal"); ok {
+			t.Errorf("%+v", k)
+		}
+		// By hand: 28 days and two weeks after 19 Jan is 2 Mar.
+		if early := a.HarvestTo == day(t, "2027-03-02"); early != (a.Followed.readyOn(day(t, "2027-03-02")) >= a.Wanted) || !early && a.HarvestTo != a.ReadyBy {
+			t.Errorf("%v g: harvest to %v, ready then in %v", grams, a.HarvestTo, a.Followed.readyOn(a.HarvestTo))
+		}
+		for _, k := range a.Tasks {
+			if k.On.After(a.HarvestTo) {
+				t.Errorf("after the harvest on %v: %+v", a.HarvestTo, k)
+			}
+		}
+	}
+}
+
+// A crop after the meal does not begin with a tray that nobody looks after for
+// nine days of the break. By hand: sown on Tue 23 Feb it moves a fortnight later,
+// and is left for the three days from Sat 6 Mar to the staff day.
+func TestNoTrayIsLeftOverTheBreak(t *testing.T) {
+	w := wish(t, 6)
+	w.MealOn, w.NeededG = day(t, "2027-02-12"), 40
+	a := backs(t, w, Effort{Members: 40, Search: 20})
+	after := slices.IndexFunc(a.More, func(s Sowing) bool { return s.MoveOn.After(a.ReadyBy) })
+	if after < 0 || a.More[after].SowOn != day(t, "2027-02-23") || a.More[after].MoveOn != day(t, "2027-03-09") {
+		t.Errorf("the next one is %d of %+v", after, a.More)
 	}
 }
