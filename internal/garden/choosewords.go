@@ -286,6 +286,10 @@ func (a *assessor) senseOf(c *choose.Comparison, s *choose.Sense) ChooseSense {
 		}
 		out.Says = fmt.Sprintf("After %s crops both have cost the same in all. Before that '%s' is the cheaper, after it '%s'. Counted are %d.", quantity.FormatNumber(s.Turn.Base, 1), first, later, c.Crops)
 	case choose.Price:
+		if s.Turn.Base <= 0 {
+			out.Says = fmt.Sprintf("Even if '%s' itself cost nothing, a harvested plant from it would cost more than from the build.", o.Name)
+			break
+		}
 		out.Says = fmt.Sprintf("At a price of %s for '%s' a harvested plant would cost the same in both. It is %s.", money(s.Turn.Base), o.Name, money(s.Now))
 	case choose.Share:
 		if s.Turn.Base > 1 {

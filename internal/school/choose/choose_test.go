@@ -127,3 +127,15 @@ func TestAnyQuestion(t *testing.T) {
 		}
 	})
 }
+
+// Nobody caps holes of a kit before it is known how many plants its water feeds.
+func TestCapsWaitForTheWater(t *testing.T) {
+	for litres, caps := range map[float64]bool{0: false, 6: true} {
+		q := asked(working.NewBook(), 80)
+		q.Offers[0].Litres = litres
+		o := choose.Compare(working.NewBook(), q).Options[0]
+		if has := slices.ContainsFunc(o.Lacks, func(t choose.Thing) bool { return t.Item == "cap" }); has != caps {
+			t.Errorf("%v L: lacks %+v", litres, o.Lacks)
+		}
+	}
+}

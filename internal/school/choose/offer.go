@@ -119,7 +119,12 @@ func (o *option) holes(h *Holes, most int) {
 }
 
 // empty is how many holes get a cap.
-func (o *option) empty() int { return max(o.Sites-o.Plants, 0) }
+func (o *option) empty() int {
+	if o.Limits.Water < 0 {
+		return 0 // nobody knows yet how many plants there are
+	}
+	return max(o.Sites-o.Plants, 0)
+}
 
 // missing lists what does not come with an offer and has to be there. What comes
 // with it for the first crop alone is lacking for the later ones.

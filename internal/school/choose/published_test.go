@@ -94,6 +94,21 @@ func TestBreakEvenByHand(t *testing.T) {
 	}
 }
 
+// The price at which a plant costs the same, by hand: a kit at 80 costs 171.65 in
+// all, and 80 + 95.15/36*27 - 171.65 is -20.29: even as a gift it would be dearer.
+// Where a crop uses up 3 of it and not 10 it costs 136.65, and 14.71 is the price.
+func TestThePriceThatWouldTurnTheOrder(t *testing.T) {
+	for perCrop, want := range map[float64]float64{10: -20.2875, 3: 14.7125} {
+		q := asked(working.NewBook(), 80)
+		q.Offers[0].PerCrop = price(perCrop)
+		c := choose.Compare(working.NewBook(), q)
+		i := slices.IndexFunc(c.Senses, func(s choose.Sense) bool { return s.Kind == choose.Price })
+		if i < 0 || math.Abs(c.Senses[i].Turn.Base-want) > 1e-9 {
+			t.Errorf("a crop at %v: %+v, want %v", perCrop, c.Senses, want)
+		}
+	}
+}
+
 // What has no price is named, and the sums leave it out and say so.
 func TestWithoutAPriceNothingIsGuessed(t *testing.T) {
 	b := working.NewBook()

@@ -40,7 +40,7 @@ func (c *Comparison) weigh(b *working.Book, q *Question) {
 func (c *Comparison) pair(b *working.Book, build, o *Option, i int, q *Question) {
 	mine, other := build.Costs, o.Costs
 	add := func(kind string, now float64, turn working.Number) {
-		if turn.Known() && turn.Base > 0 {
+		if turn.Known() && (turn.Base > 0 || kind == Price) { // a price under nought says that even a gift is dearer
 			c.Senses = append(c.Senses, Sense{kind, i, turn, now})
 		}
 	}

@@ -60,12 +60,16 @@ func AdultDuties() []Duty {
 }
 
 // ForAdults tells whether a job's name speaks of a duty for adults, and which.
-// It goes by whole words, so it is a help and no proof: the teacher still reads
-// the list. A seed's plug is no plug.
+// It goes by whole words, some of them in a row (plant_food), so it is a help
+// and no proof: the teacher still reads the list. A seed's plug is no plug.
 func ForAdults(name string) (Duty, bool) {
 	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) })
+	all := "_" + strings.Join(words, "_") + "_"
 	seeds := slices.ContainsFunc(words, func(w string) bool { return strings.HasPrefix(w, "seed") || w == "sow" || w == "wool" })
 	for _, d := range AdultDuties() {
+		if slices.ContainsFunc(d.words, func(w string) bool { return strings.Contains(w, "_") && strings.Contains(all, "_"+w+"_") }) {
+			return d, true
+		}
 		for i, w := range words {
 			if seeds && (w == "plug" || w == "plugs") {
 				continue
