@@ -101,7 +101,10 @@ func judge(data []datum, grows bool, step float64, show func(float64) string) {
 	if u-l < step {
 		low, high = l-1.5*step, u+1.5*step
 		beyond = "the last digit that is read, " + show(step) + ","
-		if show(l) == show(u) {
+		switch {
+		case grows && max(u, -l) < step:
+			half = "lie within the last digit of the steady line"
+		case show(l) == show(u):
 			half = fmt.Sprintf("lie within the last digit of %s%s", show(l), of)
 		}
 	}

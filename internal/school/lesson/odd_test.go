@@ -110,16 +110,18 @@ func TestFencesAreToldByWhatMadeThem(t *testing.T) {
 	steady, spread := []float64{6, 6, 6.01, 6, 6, 6, 9}, []float64{1, 2, 3, 4, 5, 6, 40}
 	for _, c := range []struct {
 		values      []float64
+		grows       bool
 		says, never string
 	}{
-		{steady, "within the last digit of 6.0. It lies past the fences, 5.9 and 6.2: one and a half times the last digit that is read, 0.1, further out.", "between"},
-		{spread, "lie between 2.0 and 6.0. It lies past the fences, -4.0 and 12.0: one and a half times that spread further out.", "last digit"},
+		{[]float64{1, 2, 3, 4, 5, 6, 17}, true, "within the last digit of the steady line. It lies past the fences, -0.2 and 0.2 off the steady line: one and a half times the last digit that is read, 0.1, further out.", "between"},
+		{steady, false, "within the last digit of 6.0. It lies past the fences, 5.9 and 6.2: one and a half times the last digit that is read, 0.1, further out.", "between"},
+		{spread, false, "lie between 2.0 and 6.0. It lies past the fences, -4.0 and 12.0: one and a half times that spread further out.", "last digit"},
 	} {
 		var data []datum
 		for i, v := range c.values {
 			data = append(data, datum{day: float64(i), value: v})
 		}
-		judge(data, false, 0.1, show)
+		judge(data, c.grows, 0.1, show)
 		why := strings.ReplaceAll(data[len(data)-1].odd, "\u2212", "-")
 		if !strings.Contains(why, c.says) || strings.Contains(why, c.never) {
 			t.Errorf("%q", why)

@@ -62,12 +62,13 @@ func Judge(replies map[string]Reply, k Known) Answer {
 			out.Left = append(out.Left, j)
 		}
 	}
-	out.Left = append(append(out.Left, refused...), rest...)
-	out.Asked = len(out.Left) == 0
 	out.Counts = Counts
 	if replies[poured] == Yes {
-		out.Counts = Untouched
+		out.Counts = Untouched // and nothing is asked for that somebody would touch it for
+	} else {
+		out.Left = append(append(out.Left, refused...), rest...)
 	}
+	out.Asked = len(out.Left) == 0
 	switch {
 	case out.Never:
 		out.Says = out.Left[0].Does

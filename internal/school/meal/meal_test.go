@@ -60,6 +60,14 @@ func TestWhatIsClosedIsNotCalledOpen(t *testing.T) {
 		if strings.Contains(a.Says, "open") {
 			t.Errorf("%s: %s", id, a.Says)
 		}
+		r["sound"], r["permission"] = Unknown, No
+		if id == "unknown" {
+			for _, j := range Judge(r, Known{}).Left {
+				if strings.Contains(j.Does, "eigh") || strings.Contains(j.Does, "Lift") {
+					t.Errorf("with something poured in: %s", j.Does)
+				}
+			}
+		}
 		if weighs := strings.Contains(a.Says+a.Counts, "eigh"); weighs == (id == "unknown") {
 			t.Errorf("%s: %s %s", id, a.Says, a.Counts)
 		}
