@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"rootbell/internal/base/finding"
+	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
 	"rootbell/internal/garden/plan"
 	"rootbell/internal/paper/content"
@@ -209,6 +210,20 @@ func said(all []content.Sheet) string {
 		}
 	}
 	return out.String()
+}
+
+// The wall's column for the whole tub is what the card says, whatever is left
+// over of a millilitre.
+func TestTheTableOfTheTubIsTheCards(t *testing.T) {
+	for _, strength := range []int{50, 60, 70, 80, 90, 100} {
+		a := mixed(t, "fernhollow", "stocks", fmt.Sprintf("{volume: 1 L, strength: %d}", strength))
+		for i, s := range sheets(a)["dose-table.pdf"] {
+			row := s.Sections[0].Tables[0].Rows[0]
+			if want := garden.PourWords(a.Tubs[i].Mix.Stocks.PourML, quantity.Metric); row[0] != "stock A" || row[len(row)-1] != want {
+				t.Errorf("strength %d: the table says %q, the card %s", strength, row, want)
+			}
+		}
+	}
 }
 
 // Chloramine is not seen by a strip for free chlorine: where there is some, or

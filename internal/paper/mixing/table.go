@@ -106,10 +106,17 @@ func (p papers) amounts(m *garden.Mix) content.Table {
 	return t
 }
 
-// poured is a part of what is poured, to the half millilitre.
+// wholeFrom is from how many millilitres on they are told whole.
+const wholeFrom = 100
+
+// poured is a part of what is poured, to the half millilitre, and from 100 mL on
+// to the whole one: rounded twice, the tub's column would not be the card's.
 func poured(ml float64) string {
-	if ml < 0.5 {
+	switch {
+	case ml < 0.5:
 		return "–"
+	case ml >= wholeFrom:
+		return garden.PourWords(ml, quantity.Metric)
 	}
 	return garden.PourWords(quantity.Round(2*ml, 0)/2, quantity.Metric)
 }
