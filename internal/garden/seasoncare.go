@@ -11,6 +11,7 @@ import (
 	"rootbell/internal/school/term"
 	"rootbell/internal/science/crop"
 	"rootbell/internal/science/lamp"
+	"rootbell/internal/science/reading"
 	"rootbell/internal/science/tub"
 )
 
@@ -70,7 +71,7 @@ func (s *tubSeason) care() season.Care {
 	if l := s.t.lines; l.Lowered.Base > l.Lowest.Base && l.Lowered.Base < l.Fill.Base {
 		c.LowerDays, c.LoweredMM = tub.LowerAfterDays(), l.Lowered.Base
 	}
-	meter := s.plan.Tools.EC == "meter"
+	meter := instrument(reading.Of(s.entries, s.t.name), reading.FieldEC, s.now, s.plan.Tools) == reading.Meter
 	c.FirstChangeDays, c.ChangeDays = changeDays(true, meter), changeDays(false, meter)
 	return c
 }

@@ -3,9 +3,11 @@ package garden
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/base/working"
+	"rootbell/internal/garden/plan"
 	"rootbell/internal/school/steering"
 	"rootbell/internal/science/crop"
 	"rootbell/internal/science/reading"
@@ -77,7 +79,12 @@ func (k *deskTub) ecRead() (reading.Entry, bool) {
 // measured tells with what a field is read: the last reading's instrument, else
 // what the plan names. Empty is not known.
 func (k *deskTub) measured(f reading.Field) reading.Instrument {
-	if e, ok := reading.Last(k.entries, f, k.today.At); ok {
+	return instrument(k.entries, f, k.today.At, k.Plan.Tools)
+}
+
+// instrument is what a field was last read with, else what the plan says of it.
+func instrument(entries []reading.Entry, f reading.Field, at time.Time, tools plan.Tools) reading.Instrument {
+	if e, ok := reading.Last(entries, f, at); ok {
 		with := e.EC.With
 		if f == reading.FieldPH {
 			with = e.PH.With
@@ -86,9 +93,9 @@ func (k *deskTub) measured(f reading.Field) reading.Instrument {
 			return with
 		}
 	}
-	word := k.Plan.Tools.PH
+	word := tools.PH
 	if f == reading.FieldEC {
-		word = k.Plan.Tools.EC
+		word = tools.EC
 	}
 	return reading.Instrument(strings.TrimSuffix(word, "s"))
 }

@@ -1,9 +1,12 @@
 package figure
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
+	"strings"
 
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/scene"
@@ -137,11 +140,16 @@ func (f *stickFigure) words() {
 		line, words  string
 		class, solid string
 	}
-	lines := f.tub.Levels
-	all := []named{{lines[0].DepthMM, "cen", "fill line", "sm", ""}, {f.readMM, "n", "read here: " + f.read, "sm b", "n"}}
-	if last := lines[len(lines)-1]; last.Lowest {
-		all = append(all, named{last.DepthMM, "lowl", "never lower", "sm", ""})
+	all := []named{{f.readMM, "n", "read here: " + f.read, "sm b", "n"}}
+	for _, l := range f.tub.Levels {
+		switch {
+		case l.Lowest:
+			all = append(all, named{l.DepthMM, "lowl", "never lower", "sm", ""})
+		case strings.HasPrefix(l.Words, "fill"):
+			all = append(all, named{l.DepthMM, "cen", l.Words, "sm", ""})
+		}
 	}
+	slices.SortStableFunc(all, func(a, b named) int { return cmp.Compare(b.mm, a.mm) })
 	below := math.Inf(-1)
 	side := f.mm(f.half(f.tub.Shape.HeightMM()), 0).X + 10
 	for _, n := range all {
