@@ -264,13 +264,12 @@ func quantityWord(q forecast.Quantity) string {
 }
 
 func (s *tubSeason) scored(x forecast.Score) SeasonScore {
-	unit := map[forecast.Quantity]string{forecast.Level: "mm", forecast.Strength: "mS/cm", forecast.Height: "mm", forecast.Picked: "g", forecast.Leaves: "leaves"}[x.Of]
-	decimals := 0
-	if x.Of == forecast.Strength {
-		decimals = 2
+	off := s.readAs(x.Of, x.MeanOff)
+	if x.Of == forecast.Leaves {
+		off += " leaves"
 	}
 	return SeasonScore{
 		Of: quantityWord(x.Of), Count: x.Count, InWide: x.InWide, InHalf: x.InHalf, MeanOff: quantity.Round(x.MeanOff, 3),
-		Says: fmt.Sprintf("%d of %d fell into the band of nine in ten; the middle was off by %s on average.", x.InWide, x.Count, quantity.FormatNumber(x.MeanOff, decimals)+" "+unit),
+		Says: fmt.Sprintf("%d of %d fell into the band of nine in ten; the middle was off by %s on average.", x.InWide, x.Count, off),
 	}
 }

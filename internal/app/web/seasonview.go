@@ -31,7 +31,8 @@ type seasonWork struct {
 	Findings   []findingView
 	Further    []findingView
 	Closed     []closedView
-	Quiet      string // the stretches for which nothing is needed, in a sentence
+	Quiet      string     // the stretches for which nothing is needed, in a sentence
+	Past       []taskView // of days before today
 	Tasks      []taskView
 	Crops      []cropView
 	Charts     []seasonChart
@@ -224,7 +225,12 @@ func (v *seasonOf) low(c *garden.LeaveIt) string {
 
 func (v *seasonOf) tasks() {
 	for _, t := range v.s.Tasks {
-		v.Tasks = append(v.Tasks, taskView{wordsOf(t.On), sentence(t.Do), sentenceOrNone(t.Why)})
+		one := taskView{wordsOf(t.On), sentence(t.Do), sentenceOrNone(t.Why)}
+		if day, err := term.ParseDate(t.On); err == nil && day.Before(v.today) {
+			v.Past = append(v.Past, one)
+			continue
+		}
+		v.Tasks = append(v.Tasks, one)
 	}
 }
 
