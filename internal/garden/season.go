@@ -91,6 +91,7 @@ type LeaveDo struct {
 	Risk   float64    `json:"risk"`
 	LineMM float64    `json:"line_mm,omitempty"`
 	Hours  float64    `json:"lamp_hours,omitempty"`
+	Timer  string     `json:"timer,omitempty"` // from when to when the lamp is lit then
 	Plants int        `json:"plants,omitempty"`
 	Litres float64    `json:"litres,omitempty"`      // of plain water that the visit pours in
 	PourL  float64    `json:"pour_l,omitempty"`      // that filling up to the line takes, the middle

@@ -19,12 +19,28 @@ import (
 // does as a matter of course, and how the lamp hangs.
 func (s *tubSeason) laid() {
 	s.bed.Place = s.place
+	if len(s.plan.Lamps) == 0 {
+		s.bed.Lamp, s.bed.NoLamp = s.readHours(), true
+	}
 	for k, g := range s.t.out.Crops {
 		s.bed.Crops = append(s.bed.Crops, s.cropOf(k, g))
 	}
 	s.bed.Care = s.care()
 	s.bed.Hang = s.hang()
 }
+
+// readHours are those of light that was read where the plan has no lamp: round
+// noon by a window, else from when a lamp usually goes on.
+func (s *tubSeason) readHours() season.Lamp {
+	light := s.t.lightOf(s.t.index)
+	minutes, from := int(60*light.hours), usualOnMin
+	if ofWindow(light.source) {
+		from = noonMin - minutes/2
+	}
+	return season.Lamp{FromMin: from, ToMin: from + minutes}
+}
+
+const noonMin = 12 * 60
 
 func (s *tubSeason) cropOf(k int, g Growing) season.Crop {
 	kind, known := crop.Find(g.Name)

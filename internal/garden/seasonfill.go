@@ -131,7 +131,7 @@ func (s *tubSeason) leaveIt(i int, c season.Closed) LeaveIt {
 			meal = &left
 		}
 		out.Options = append(out.Options, LeaveDo{
-			Meal: meal, Kind: o.Kind, Do: o.Do(s.plan.Units), Risk: share(o.Risk), LineMM: quantity.Round(o.LineMM, 1), Hours: quantity.Round(o.LampHours, 2),
+			Meal: meal, Kind: o.Kind, Do: o.Do(s.plan.Units), Risk: share(o.Risk), LineMM: quantity.Round(o.LineMM, 1), Hours: quantity.Round(o.LampHours, 2), Timer: o.Timer(),
 			Plants: plants, Litres: quantity.Round(o.VisitL, 2), PourL: quantity.Round(o.PourL, 3), VisitA: momentOf(o.VisitFrom), VisitB: momentOf(o.VisitTo),
 		})
 	}

@@ -152,3 +152,47 @@ func shortDay(t *testing.T, day string) string {
 	}
 	return on.Format("Mon 2 Jan")
 }
+
+// Light that was read lights the season where the plan has no lamp: as long as a
+// lamp would, or the hours of a window round noon. Nobody is told to switch it.
+func TestReadLightWithoutALamp(t *testing.T) {
+	for _, c := range []struct {
+		lux, from, to string // lit between, by the clock of the cut days
+		dli           float64
+	}{
+		{"lux: [{value: 10000 lx}]\n", "06:00", "22:00", 10000 * 0.015 * 16 * 3600e-6},
+		{"lux: [{value: 20000 lx, source: daylight}]\n", "08:00", "16:00", 20000.0 / 54 * 8 * 3600e-6},
+	} {
+		p := parsed(t, "read light", append(text(t, fernhollowPlan, edit{"tubs[0].plants", "8"}), c.lux...))
+		lamps := p.Lamps
+		p.Lamps = nil
+		a := seasonOf(t, p, nil)
+		if f, ok := found(a, "season-dark"); ok || a.Tubs[0].Season == nil {
+			t.Fatalf("%s: %+v", c.lux, f)
+		}
+		if got := a.Tubs[0].Light.DLI; got < 0.99*c.dli || got > 1.01*c.dli {
+			t.Errorf("%s: %v mol/m²/d, by hand %v", c.lux, got, c.dli)
+		}
+		// A lamp that is lit in those hours, under the same reading, is the same.
+		p = parsed(t, "read light", append(text(t, fernhollowPlan, edit{"tubs[0].plants", "8"}, edit{"lamps[0].lit[0]", c.from}, edit{"lamps[0].lit[1]", c.to}), c.lux...))
+		if len(lamps) == 0 || len(p.Lamps) == 0 {
+			t.Fatal("no lamp to compare with")
+		}
+		b := seasonOf(t, p, nil)
+		if got, want := a.Tubs[0].Season.ExpectedG, b.Tubs[0].Season.ExpectedG; got != want {
+			t.Errorf("%s: %+v, with a lamp from %s to %s %+v", c.lux, got, c.from, c.to, want)
+		}
+		for _, tub := range a.Tubs {
+			for _, m := range tub.Season.Moves {
+				if strings.Contains(m, "Light the lamp") {
+					t.Errorf("%q without a lamp", m)
+				}
+			}
+			for _, s := range tub.Season.Closed {
+				if slices.ContainsFunc(s.Options, func(o garden.LeaveDo) bool { return strings.Contains(o.Kind, "lamp") }) {
+					t.Errorf("%+v without a lamp", s.Options)
+				}
+			}
+		}
+	}
+}

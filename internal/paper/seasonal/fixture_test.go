@@ -125,7 +125,7 @@ func leaveIt(x term.Stretch, tub int, still bool) garden.LeaveIt {
 	from, to := x.From.Add(3).At(9*60, x.Since.Location()), x.From.Add(5).At(17*60, x.Since.Location())
 	l.Options = []garden.LeaveDo{
 		{Kind: "fill", Do: "Fill up to 14.0 cm on the last day.", Risk: 0.22, LineMM: 140, PourL: 3.1},
-		{Kind: "fill+lamp", Do: "Fill up to 14.0 cm and set the lamp to 8 hours a day.", Risk: 0.04, LineMM: 140, PourL: 3.1, Hours: 8},
+		{Kind: "fill+lamp", Do: "Fill up to 14.0 cm and set the lamp to 8 hours a day.", Risk: 0.04, LineMM: 140, PourL: 3.1, Hours: 8, Timer: "06:00 to 14:00"},
 		{Kind: "fill+harvest", Do: "Fill up to 14.0 cm and harvest 3 plants before.", Risk: 0.02, LineMM: 140, PourL: 3.1, Plants: 3},
 		{Kind: "visit", Do: "One visit pours in 6 L of plain water.", Risk: 0.004, Litres: 6, VisitA: &from, VisitB: &to},
 	}

@@ -204,7 +204,7 @@ func (p papers) steps(tub int, l garden.LeaveIt) []step {
 		add(at(fillMin), p.fillWords(tub, line), "up to "+p.mark(line)+p.pouring(way))
 	}
 	if does("lamp") {
-		add(at(timerMin), "An adult with dry hands sets the lamp's timer to fewer hours a day.", lampHours(way.Hours))
+		add(at(timerMin), "An adult with dry hands sets the lamp's timer to fewer hours a day"+whole(lit(way))+".", lampHours(way.Hours))
 	} else if len(p.a.Plan.Lamps) > 0 {
 		add(at(timerMin), "Look at the lamp's timer: it shows the right time and stays as it is.", "")
 	}
@@ -217,8 +217,20 @@ func (p papers) steps(tub int, l garden.LeaveIt) []step {
 	}
 	add(at(lookMin), look, "")
 	add(clock(l.From), "Hang the puddle card on the door. The last one leaves.", "")
-	add(term.DateOf(l.To).Words(), "At "+clock(l.To)+", the return card in hand: before anything is poured in, read the level.", "level ______")
+	back := term.DateOf(l.To).Words()
+	add(back, "At "+clock(l.To)+", the return card in hand: before anything is poured in, read the level.", "level ______")
+	if does("lamp") {
+		add(back, "An adult with dry hands sets the lamp's timer back to its usual hours.", "")
+	}
 	return out
+}
+
+// lit is from when to when the lamp is lit in a way that shortens its day.
+func lit(way garden.LeaveDo) string {
+	if way.Timer == "" {
+		return ""
+	}
+	return ": " + way.Timer
 }
 
 // lineFor is the line up to which the tub is filled, in mm over its floor.

@@ -43,7 +43,7 @@ func TestWhatAPaperMayNotLack(t *testing.T) {
 		"leave-it-Heron.pdf": {
 			"Nobody comes from Fri 12 Feb, 15:30 to Mon 22 Feb, 08:30 (break): 233 hours", "in about 2 in 5 cases", "below the lowest line, 8.0 cm,",
 			"Thu 11 Feb | Stand plain tap water in open cans", "3.1 L", "14:30 | Read level, pH and EC", "14:55 | Fill up", "up to 14.0 cm, about 3.1 L", "Never over 16.7 cm",
-			"15:10 | An adult with dry hands sets the lamp's timer to fewer hours a day. | 8 h a day | __", "15:20 | Look and listen: bubbles", "15:30 | Hang the puddle card", "Mon 22 Feb | At 08:30, the return card in hand: before anything is poured in, read the level.",
+			"15:10 | An adult with dry hands sets the lamp's timer to fewer hours a day: 06:00 to 14:00. | 8 h a day | __", "sets the lamp's timer back to its usual hours.", "15:20 | Look and listen: bubbles", "15:30 | Hang the puddle card", "Mon 22 Feb | At 08:30, the return card in hand: before anything is poured in, read the level.",
 			"4 mg/L in about 3 h, to 3 mg/L in about 5 h, to 2 mg/L in about 8 h", "power cut", "Nobody touches plug or switch", "2 in 100 | Fill up to 14.0 cm and harvest 3 plants before.",
 			"Nobody comes from Fri 5 Mar, 15:30 to Tue 9 Mar, 08:30 (staff day): 89 hours", "Fri 29 Jan, 15:30 | Mon 1 Feb, 08:30, 65 hours, risk under 1 in 100 | 16.7 cm | __",
 		},

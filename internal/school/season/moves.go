@@ -144,7 +144,7 @@ func (s *search) with(ctx context.Context, c Course) (float64, error) {
 // longer is a lamp that is lit for as long as helps.
 func (s *search) longer(ctx context.Context, best int, a *Answer) (Move, bool, error) {
 	most := value(factLampMost)
-	if s.w.Lamp.Hours() >= most-0.5 {
+	if s.w.NoLamp || s.w.Lamp.Hours() >= most-0.5 {
 		return Move{}, false, nil
 	}
 	c := s.course(s.days[best], true)

@@ -267,6 +267,9 @@ const leastRaiseMM = 2
 // crops are left with.
 func (t tries) shorter() dose {
 	usual := t.Lamp.Hours()
+	if t.NoLamp {
+		return dose{}
+	}
 	n := int(math.Ceil(usual - value(factLeaveLampLeast) - 1e-9))
 	return dose{n, func(a *attempt, o *Option, n int) {
 		off := t.Lamp.Shorter(max(value(factLeaveLampLeast), usual-float64(n)))

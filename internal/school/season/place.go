@@ -15,6 +15,7 @@ type Place struct {
 	Open     Air            // from the first person's coming to the last one's going
 	Closed   Air            // at all other hours
 	Lamp     Lamp
+	NoLamp   bool // nobody switches its light: the hours of Lamp are those of daylight, or as read
 }
 
 // Air is what surrounds a tub for some hours.

@@ -118,7 +118,7 @@ func wayWords(way string, o Option, s quantity.System) string {
 	case "fill":
 		return "Fill up to " + quantity.FormatMark(o.LineMM, s) + " over the floor before you leave: about " + litres(o.PourL, s) + "."
 	case "lamp":
-		return "Set the timer to " + clock(o.Off.FromMin) + " to " + clock(o.Off.ToMin) + ", " + strconv.FormatFloat(o.LampHours, 'f', -1, 64) + " hours a day."
+		return "Set the timer to " + o.Timer() + ", " + strconv.FormatFloat(o.LampHours, 'f', -1, 64) + " hours a day, and back when somebody is there again."
 	case "harvest":
 		return "Harvest " + number(o.taken(), "plant", "plants") + " first, whole: " + stay(o.Left) + "."
 	case "fewer":
@@ -132,6 +132,14 @@ func wayWords(way string, o Option, s quantity.System) string {
 		return "Leave it the still way, with the pump off: roots have grown in the air under the lid."
 	}
 	return ""
+}
+
+// Timer is from when to when the lamp is lit then; empty where it stays as it is.
+func (o Option) Timer() string {
+	if o.LampHours <= 0 {
+		return ""
+	}
+	return clock(o.Off.FromMin) + " to " + clock(o.Off.ToMin)
 }
 
 // stay says how many plants are left for what comes.
