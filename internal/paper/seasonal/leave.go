@@ -122,7 +122,7 @@ func (p papers) risks(tub int, l garden.LeaveIt) []string {
 	default:
 		out = append(out, "That is under 1 in 20: filling up to the line is enough.")
 	}
-	if d, forward, ok := clockChange(l.From, l.To); ok {
+	if d, forward, ok := clockChange(l.From, l.To); ok && len(p.a.Plan.Lamps) > 0 {
 		out = append(out, clockWords(d, forward))
 	}
 	return out
@@ -190,7 +190,11 @@ func (p papers) steps(tub int, l garden.LeaveIt) []step {
 	if does("visit") {
 		add(before, "Hand over the visitor card. Show the tub, its line, the towels and this sheet.", "")
 	}
-	add(before, "Ask that the sockets stay on and that heating stays as usual. An adult sets the timer by a phone's clock.", "")
+	sockets := "Ask that the sockets stay on and that heating stays as usual."
+	if len(p.a.Plan.Lamps) > 0 {
+		sockets += " An adult sets the timer by a phone's clock."
+	}
+	add(before, sockets, "")
 	add(at(readMin), "Read level, pH and EC. Write them into the logbook.", "level ______")
 	switch {
 	case does("harvest"):
@@ -305,7 +309,11 @@ func (p papers) fails(l garden.LeaveIt) content.Table {
 		add("the pump stops", "No bubbles: "+c.Breath()+outlasts(c.To2, l.Hours))
 	}
 	if c := l.PowerCut; c != nil {
-		add("power cut", "Counted with "+hours(c.Hours)+": the pump stops as above, the lamp is off, and a timer may go on at another hour. The water falls below the lowest line in "+chance(c.Risk)+" cases.")
+		lamp := ""
+		if len(p.a.Plan.Lamps) > 0 {
+			lamp = ", the lamp is off, and a timer may go on at another hour"
+		}
+		add("power cut", "Counted with "+hours(c.Hours)+": the pump stops as above"+lamp+". The water falls below the lowest line in "+chance(c.Risk)+" cases.")
 	} else if len(p.a.Plan.Lamps) > 0 {
 		add("power cut", "The lamp is off, the leaves drink less, and a timer may go on at another hour. A tub without a pump needs no power.")
 	}

@@ -228,3 +228,24 @@ func TestAStopStandsAcrossTheMove(t *testing.T) {
 		}
 	}
 }
+
+// Where the plan has no lamp, nobody looks for its timer.
+func TestNoTimerWithoutALamp(t *testing.T) {
+	a := example(t, "fernhollow", garden.Metric)
+	p := *a.Plan
+	p.Lamps, a.Plan = nil, &p
+	for i := range a.Tubs {
+		for k := range a.Tubs[i].Season.Closed {
+			a.Tubs[i].Season.Closed[k].Options, a.Tubs[i].Season.Closed[k].Take = nil, -1
+		}
+	}
+	text := said(named(t, a, "leave-it-Heron.pdf"))
+	for _, not := range []string{"timer", "the lamp"} {
+		if strings.Contains(text, not) {
+			t.Errorf("the sheet speaks of %q:\n%s", not, text)
+		}
+	}
+	if !strings.Contains(text, "the pump stops as above. The water") || !strings.Contains(text, "heating stays as usual.") {
+		t.Errorf("%s", text)
+	}
+}
