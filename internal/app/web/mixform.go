@@ -117,7 +117,7 @@ func (f *form) bag(i int) bagView {
 		}
 		b.Group = append(b.Group, label)
 	}
-	b.Group = append(b.Group, group{Legend: "How it comes", Pair: true, Fields: []field{f.field(at("density"), "density", " "), f.field(at("part"), "bottle", " ")}, Note: "A liquid: weigh 100 mL of it. 118 g is 1.18 kg/L."})
+	b.Group = append(b.Group, group{Legend: "How it comes", Pair: true, Fields: []field{f.choice(at("form"), "it is"), f.field(at("density"), "density", " "), f.field(at("part"), "bottle", " ")}, Note: "A liquid: weigh 100 mL of it. 118 g is 1.18 kg/L. Dry: its dose is in grams."})
 	b.Open = toMend(b.Group)
 	return b
 }

@@ -41,7 +41,7 @@ func readTick(into *Tick, text string) error {
 	return nil
 }
 
-// readClock takes 08:30, 8:30 and 3:30 pm.
+// readClock takes 08:30, 8:30, 3:30 pm and 9 pm.
 func readClock(into *Clock, text string) error {
 	wrong := bad(quote(text)+" is not a time of day", `write it like "08:30"`)
 	clean := strings.ToLower(strings.ReplaceAll(text, " ", ""))
@@ -50,6 +50,9 @@ func readClock(into *Clock, text string) error {
 		clean, half = clean[:len(clean)-2], clean[len(clean)-2:]
 	}
 	hours, minutes, two := strings.Cut(clean, ":")
+	if !two && half != "" {
+		minutes, two = "00", true
+	}
 	if !two || !isDigits(hours) || !isDigits(minutes) || len(hours) > 2 || len(minutes) != 2 {
 		return wrong
 	}

@@ -147,7 +147,7 @@ func (w *writer) special(t reflect.Type, k plan.Key) *jsonschema.Schema {
 		})
 	case plan.Clock:
 		return w.define("Clock", func() *jsonschema.Schema {
-			return &jsonschema.Schema{Type: "string", Pattern: `^([01]?[0-9]|2[0-4]):[0-5][0-9]( ?[ap]m)?$`, Examples: []any{"08:30"}}
+			return &jsonschema.Schema{Type: "string", Pattern: `^(([01]?[0-9]|2[0-4]):[0-5][0-9]( ?[ap]m)?|(0?[1-9]|1[0-2]) ?[ap]m)$`, Examples: []any{"08:30"}}
 		})
 	case plan.Date:
 		return w.define("Date", func() *jsonschema.Schema {
