@@ -33,12 +33,12 @@ func (p papers) today(paper scene.Size) []content.Sheet {
 	}
 	var donts []string
 	for _, d := range t.Donts {
-		donts = append(donts, "not "+d)
+		donts = append(donts, "do not "+d)
 	}
 	s.Sections = append(
 		s.Sections,
 		content.Section{Heading: "Something is wrong", Tables: []content.Table{wrong}},
-		content.Section{Heading: "Please do not", List: donts},
+		content.Section{Heading: "Please", List: donts},
 		content.Section{Heading: "Who knows more", Lines: []content.Line{
 			"Office, phone ______ Caretaker ______ Teacher ______ Towels lie ______",
 		}},

@@ -96,11 +96,11 @@ func (p papers) visitor(paper scene.Size) []content.Sheet {
 			s.Sections, when,
 			content.Section{Heading: "In order, ten minutes", Steps: content.Steps{First: 1, Items: p.visitSteps(v)}},
 			content.Section{Heading: "The tubs", Tables: []content.Table{p.visitTable(v)}},
-			content.Section{Heading: "Please do not", List: []string{
-				"not pour in anything else: no plant food, no bottle from the shelf",
-				"not touch plugs or sockets",
-				"not lift or drag a tub",
-				"not pick, eat or drink anything of it",
+			content.Section{Heading: "Please", List: []string{
+				"do not pour in anything else: no plant food, no bottle from the shelf",
+				"do not touch plugs or sockets",
+				"do not lift or drag a tub",
+				"do not pick, eat or drink anything of it",
 			}},
 			content.Section{Heading: "Who knows more", Lines: []content.Line{
 				"Teacher, phone ______________ Caretaker, phone ______________",
