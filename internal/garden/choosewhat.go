@@ -77,10 +77,7 @@ func (a *assessor) plantOf(out *Assessment) choose.Need {
 	for _, g := range t.growth.each {
 		names = append(names, strings.ToLower(g.Name))
 	}
-	c, known := crop.Find(names[0])
-	if !known {
-		c, _ = crop.Find(crop.Default)
-	}
+	c := crop.Named(names[0])
 	days, ok := crop.GrowthFacts.Find(facts.ID("growth." + strings.ReplaceAll(c.Name, " ", "_") + ".days.high"))
 	if !ok {
 		days, _ = crop.GrowthFacts.Find(facts.ID("growth." + strings.ReplaceAll(crop.Default, " ", "_") + ".days.high"))

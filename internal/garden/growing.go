@@ -55,10 +55,7 @@ func (t *tubState) crops() {
 	t.growth.each = t.growing()
 	sofar := working.Number{}
 	for i, each := range t.growth.each {
-		c, known := crop.Find(each.Name)
-		if !known {
-			c, _ = crop.Find(crop.Default)
-		}
+		c := crop.Named(each.Name)
 		mass := c.Mass(t.assessor.book)
 		if t.typed.HarvestMass.Set() {
 			mass = t.book.Typed("harvest_mass", "one plant at harvest, as wanted", "g", quantity.SmallMass, t.typed.HarvestMass.Value.Base(), 0)

@@ -89,10 +89,7 @@ func (t *tubState) movedIn(c *term.Calendar, termFrom term.Date) (term.Date, boo
 func (t *tubState) kinds() []crop.Crop {
 	var out []crop.Crop
 	for _, g := range t.growth.each {
-		c, known := crop.Find(g.Name)
-		if !known {
-			c, _ = crop.Find(crop.Default)
-		}
+		c := crop.Named(g.Name)
 		out = append(out, c)
 	}
 	return out

@@ -95,17 +95,14 @@ func (k *tubMix) aims(each []Growing) {
 	k.field = field
 	var lowEC, highEC, lowPH, highPH working.Number
 	for i, g := range each {
-		c, known := crop.Find(g.Name)
-		if !known {
-			c, _ = crop.Find(crop.Default)
-		}
+		c := crop.Named(g.Name)
 		l, h := c.EC(k.book)
 		pl, ph := c.PH(k.book)
 		if i == 0 {
 			lowEC, highEC, lowPH, highPH = l, h, pl, ph
 			continue
 		}
-		lowEC, highEC, lowPH, highPH = narrower(lowEC, l, false), narrower(highEC, h, true), narrower(lowPH, pl, false), narrower(highPH, ph, true)
+		lowEC, highEC, lowPH, highPH = greater(lowEC, l), lesser(highEC, h), greater(lowPH, pl), lesser(highPH, ph)
 	}
 	switch {
 	case feed.EC.Set():
@@ -122,12 +119,20 @@ func (k *tubMix) aims(each []Growing) {
 	k.ph = k.b.Work(phAimLaw, "ph_aim", "pH aimed at", lowPH, highPH).Base
 }
 
-// narrower is the end of a range that suits both crops.
-func narrower(a, b working.Number, high bool) working.Number {
-	if high == (b.Base < a.Base) {
+// lesser is the lesser of two numbers of one kind.
+func lesser(a, b working.Number) working.Number {
+	if b.Base < a.Base {
 		return b
 	}
 	return a
+}
+
+// greater is the greater of two numbers of one kind.
+func greater(a, b working.Number) working.Number {
+	if b.Base < a.Base {
+		return a
+	}
+	return b
 }
 
 // scale is how the class's EC meter shows its figure.

@@ -43,10 +43,7 @@ func (s *tubSeason) readHours() season.Lamp {
 const noonMin = 12 * 60
 
 func (s *tubSeason) cropOf(k int, g Growing) season.Crop {
-	kind, known := crop.Find(g.Name)
-	if !known {
-		kind, _ = crop.Find(crop.Default)
-	}
+	kind := crop.Named(g.Name)
 	c := season.Crop{Kind: kind, SownOn: term.Date(s.t.typed.Sow), Seed: s.seedOf(kind)}
 	for j, one := range s.stood {
 		if one.grows == k {

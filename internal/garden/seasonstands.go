@@ -30,10 +30,7 @@ func (s *tubSeason) stands() []stand {
 	var out []stand
 	perM2 := s.t.perM2(s.plants())
 	for k, g := range s.t.out.Crops {
-		c, known := crop.Find(g.Name)
-		if !known {
-			c, _ = crop.Find(crop.Default)
-		}
+		c := crop.Named(g.Name)
 		one := stand{grows: k, Stand: forecast.Stand{
 			Crop: c, Model: c.Growth(), Plants: g.Plants, PerM2: max(perM2, c.LeastPerM2()), PPFD: lamp.SpreadOf(ppfd).Mean,
 			UmolPerJoule: light.source.UmolPerJoule(), PickG: pickG(s.t.typed, c),

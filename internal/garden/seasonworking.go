@@ -77,9 +77,9 @@ func (s *tubSeason) show(a season.Answer, closed []season.Closed) {
 		return
 	}
 	all := s.b.Noted("runs", "runs followed", "n", quantity.Count, float64(n), 0, "as many as are asked for; each has other luck")
-	count := func(key, name string, p float64, how string) working.Number {
+	count := func(key, name string, p float64, how string) {
 		k := s.b.Found(key+"_runs", name, "k", quantity.Count, math.Round(p*float64(n)), how)
-		return s.b.Work(partLaw, key, name, k, all)
+		s.b.Work(partLaw, key, name, k, all)
 	}
 	by := a.ReadyBy.Words()
 	count("ready_chance", "ready by "+by, a.Chance, "runs that were ready by "+by+", counted; growth and thirst of each after the pages of docs/growth.md, with the luck of docs/forecast.md")

@@ -157,15 +157,15 @@ func (k *deskTub) changeAdvice() steering.Advice {
 // advised is advice with its amounts in fixed units.
 func (k *deskTub) advised(a steering.Advice) Advised {
 	out := Advised{Do: a.Do, Code: a.Code, Text: a.Text, Hint: a.Hint, Source: a.Source}
-	amount := func(n working.Number, u quantity.Unit, decimals int) *float64 {
+	amount := func(n working.Number, u quantity.Unit) *float64 {
 		if !steering.Has(n) {
 			return nil
 		}
-		return in(n, u, decimals)
+		return in(n, u, 2)
 	}
-	out.TakeOutL, out.MassKG = amount(a.TakeOut, quantity.Litre, 2), amount(a.Mass, quantity.Kilogram, 2)
-	out.PourInL, out.RestL = amount(a.PourIn, quantity.Litre, 2), amount(a.Rest, quantity.Litre, 2)
-	out.ECAfter = amount(a.After, quantity.MillisiemensPerCM, 2)
+	out.TakeOutL, out.MassKG = amount(a.TakeOut, quantity.Litre), amount(a.Mass, quantity.Kilogram)
+	out.PourInL, out.RestL = amount(a.PourIn, quantity.Litre), amount(a.Rest, quantity.Litre)
+	out.ECAfter = amount(a.After, quantity.MillisiemensPerCM)
 	return out
 }
 

@@ -18,10 +18,7 @@ import (
 func (k *deskTub) strengths() {
 	var low, high, phLow, phHigh working.Number
 	for i, each := range k.t.growth.each {
-		c, known := crop.Find(each.Name)
-		if !known {
-			c, _ = crop.Find(crop.Default)
-		}
+		c := crop.Named(each.Name)
 		l, h := c.EC(k.book)
 		pl, ph := c.PH(k.book)
 		if i == 0 {
@@ -30,7 +27,7 @@ func (k *deskTub) strengths() {
 		}
 		low = k.b.Work(higherLaw, fmt.Sprintf("today.ec_low_with_%d", i+1), "weakest solution that suits the crops", low, l)
 		high = k.b.Work(lowerLaw, fmt.Sprintf("today.ec_high_with_%d", i+1), "strongest solution that suits the crops", high, h)
-		phLow, phHigh = wider(phLow, pl, true), wider(phHigh, ph, false)
+		phLow, phHigh = lesser(phLow, pl), greater(phHigh, ph)
 	}
 	if low.Base > high.Base {
 		low, high = high, low
@@ -49,14 +46,6 @@ func (k *deskTub) strengths() {
 	}
 	aim := k.b.Work(middleLaw, "today.target", "EC aimed at", low, high)
 	k.st.Target = quantity.FromBase[quantity.MSPerCM](aim.Base)
-}
-
-// wider is the end of the pH that holds both crops.
-func wider(a, b working.Number, low bool) working.Number {
-	if low == (b.Base < a.Base) {
-		return b
-	}
-	return a
 }
 
 // strengthRead enters the EC as last read.

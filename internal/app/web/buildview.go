@@ -90,11 +90,7 @@ func buildWorkOf(o *opened, a *garden.Assessment, f *form, index int) *buildWork
 		return !ofAnotherTub(one.Field, index) && !saidOfAnother(a, one.Text, index)
 	}, nowhere))
 	w.limits(t)
-	for _, key := range shownNumbers {
-		if n, ok := a.Book.Find("tubs." + garden.Slug(t.Name) + "." + key); ok && n.Known() {
-			w.Workings = append(w.Workings, workingOf(a, o.ID, n, 0))
-		}
-	}
+	w.Workings = numbersOf(o, a, "tubs."+garden.Slug(t.Name)+".", shownNumbers...)
 	w.Section = pictures{svg(figure.Section(a, index, figure.Desk)), svg(figure.Section(a, index, figure.Hand)), figure.SectionNote(a, index, figure.Desk)}
 	for _, p := range pack.Build(a) {
 		if p.Tub == "" || p.Tub == t.Name {

@@ -107,10 +107,6 @@ func optionOf(o *opened, a *garden.Assessment, k *garden.ChooseOffer) wayView {
 		// The drawing writes its own SVG and escapes every word in it.
 		v.Holes, v.Caption = template.HTML(f.SVG), f.Caption
 	}
-	for _, end := range workingEnds {
-		if n := numberOf(o, a, k.Key+"."+end); n != nil {
-			v.Workings = append(v.Workings, *n)
-		}
-	}
+	v.Workings = numbersOf(o, a, k.Key+".", workingEnds...)
 	return v
 }

@@ -3,6 +3,7 @@ package web
 import (
 	"fmt"
 	"net/http"
+	"slices"
 
 	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
@@ -79,13 +80,10 @@ func airOf(o *opened, a *garden.Assessment, index int) airView {
 			v.Picture.Note += " Tinted: the lamp over the lid."
 		}
 	}
-	for _, key := range airNumbers {
-		if key == hoursNumber && (t.Light == nil || t.Light.NeedH == 0) {
-			continue // more than a day has, or than leaves stand
-		}
-		if n, ok := a.Book.Find("tubs." + garden.Slug(t.Name) + "." + key); ok && n.Known() {
-			v.Workings = append(v.Workings, workingOf(a, o.ID, n, 0))
-		}
+	shown := airNumbers
+	if t.Light == nil || t.Light.NeedH == 0 { // more than a day has, or than leaves stand
+		shown = slices.DeleteFunc(slices.Clone(shown), func(key string) bool { return key == hoursNumber })
 	}
+	v.Workings = numbersOf(o, a, "tubs."+garden.Slug(t.Name)+".", shown...)
 	return v
 }

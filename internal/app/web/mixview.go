@@ -138,16 +138,6 @@ func (w *mixWork) steps(o *opened, a *garden.Assessment, m *garden.Mix) {
 	}
 }
 
-// numberOf is a number of the assessment to unfold; nil without one.
-func numberOf(o *opened, a *garden.Assessment, key string) *workingView {
-	n, ok := a.Book.Find(key)
-	if key == "" || !ok || !n.Known() {
-		return nil
-	}
-	v := workingOf(a, o.ID, n, 0)
-	return &v
-}
-
 // meter says what the meter and the strip should show, and the acid.
 func (w *mixWork) meter(a *garden.Assessment, m *garden.Mix) {
 	if m.EC != nil && m.Band != nil {
@@ -183,11 +173,7 @@ func (w *mixWork) workings(o *opened, a *garden.Assessment, m *garden.Mix) {
 	if m.Clean != nil {
 		keys = append(keys, m.Clean.Key)
 	}
-	for _, key := range keys {
-		if v := numberOf(o, a, key); v != nil {
-			w.Workings = append(w.Workings, *v)
-		}
-	}
+	w.Workings = numbersOf(o, a, "", keys...)
 }
 
 func (w *mixWork) elements(a *garden.Assessment, m *garden.Mix) {

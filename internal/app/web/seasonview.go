@@ -92,11 +92,7 @@ func seasonWorkOf(o *opened, a *garden.Assessment, f *form, tub int) *seasonWork
 	v.days()
 	v.scores()
 	v.counted()
-	for _, end := range []string{"ready_chance", "needed", "expected", "seeds", "thirst"} {
-		if one := numberOf(o, a, v.s.Key+"."+end); one != nil {
-			w.Workings = append(w.Workings, *one)
-		}
-	}
+	w.Workings = append(w.Workings, numbersOf(o, a, v.s.Key+".", "ready_chance", "needed", "expected", "seeds", "thirst")...)
 	return w
 }
 

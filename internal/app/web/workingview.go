@@ -113,3 +113,25 @@ func sums(formula string) string {
 }
 
 var piPattern = regexp.MustCompile(`\bpi\b`)
+
+// numberOf is a number of the assessment to unfold; nil without one.
+func numberOf(o *opened, a *garden.Assessment, key string) *workingView {
+	n, ok := a.Book.Find(key)
+	if key == "" || !ok || !n.Known() {
+		return nil
+	}
+	v := workingOf(a, o.ID, n, 0)
+	return &v
+}
+
+// numbersOf are the numbers to unfold of which there are any, by the ends of
+// their keys.
+func numbersOf(o *opened, a *garden.Assessment, head string, ends ...string) []workingView {
+	var out []workingView
+	for _, end := range ends {
+		if v := numberOf(o, a, head+end); v != nil {
+			out = append(out, *v)
+		}
+	}
+	return out
+}

@@ -41,6 +41,15 @@ func Find(name string) (c Crop, ok bool) {
 	return Crop{Name: strings.Replace(plain, "swiss", "Swiss", 1), id: id}, ok
 }
 
+// Named is the crop of a name, the default one where none of that name is known.
+func Named(name string) Crop {
+	c, known := Find(name)
+	if !known {
+		c, _ = Find(Default)
+	}
+	return c
+}
+
 // fact is a row of the crop; every crop has every row asked for, which a test
 // holds.
 func (c Crop) fact(what string) facts.Fact {
