@@ -4,18 +4,9 @@ import (
 	"fmt"
 	"strings"
 
+	"rootbell/internal/base/quantity"
 	"rootbell/internal/school/steering"
 )
-
-// small are the numbers that are written as words.
-var small = [...]string{"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
-
-func inWords(n int) string {
-	if n >= 0 && n < len(small) {
-		return small[n]
-	}
-	return fmt.Sprint(n)
-}
 
 func upper(text string) string {
 	if text == "" {
@@ -45,7 +36,7 @@ func (t *Today) Answer() (bold, rest string) {
 	case 1:
 		return "One job today.", rest
 	}
-	return upper(inWords(t.Jobs)) + " jobs today.", rest
+	return upper(quantity.InWords(t.Jobs)) + " jobs today.", rest
 }
 
 // Leak tells whether more water is gone than thirst explains, from any tub.
@@ -76,7 +67,7 @@ func (t *Today) AheadWords() string {
 		return ""
 	}
 	a := t.Ahead
-	text := fmt.Sprintf("From %s nobody comes for %s days, until %s.", a.Since.Format("Mon 2 Jan, 15:04"), inWords(a.Days()), a.Until.Format("Mon 2 Jan, 15:04"))
+	text := fmt.Sprintf("From %s nobody comes for %s days, until %s.", a.Since.Format("Mon 2 Jan, 15:04"), quantity.InWords(a.Days()), a.Until.Format("Mon 2 Jan, 15:04"))
 	if !a.Eve {
 		text += " " + a.Before().Words() + " has its own list: fill every tub up to its line."
 	}

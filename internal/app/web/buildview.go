@@ -113,7 +113,7 @@ func answerOf(a *garden.Assessment, t *garden.Tub) answerView {
 	if t.Plants == nil {
 		return answerView{Because: "Not worked out yet: something below has to be settled first."}
 	}
-	v := answerView{Count: inWords(t.Plants.Count), Plants: "plants"}
+	v := answerView{Count: quantity.InWords(t.Plants.Count), Plants: "plants"}
 	if t.Plants.Count == 1 {
 		v.Plants = "plant"
 	}
@@ -124,7 +124,7 @@ func answerOf(a *garden.Assessment, t *garden.Tub) answerView {
 		v.More = fmt.Sprintf("Filled to %s, %s holds %s of nutrient solution.", quantity.Format(quantity.Length, *t.FillDepthMM, a.Plan.Units), t.Name, quantity.Format(quantity.Volume, *t.VolumeSolution*quantity.Litre.Scale, a.Plan.Units))
 	}
 	if n, ok := t.Plants.Limits[garden.ByLid]; ok && n > t.Plants.Count {
-		v.More += fmt.Sprintf(" The lid would hold %s.", inWords(n))
+		v.More += fmt.Sprintf(" The lid would hold %s.", quantity.InWords(n))
 	}
 	return v
 }
@@ -150,7 +150,7 @@ func (w *buildWork) lid(a *garden.Assessment, index int) {
 	for _, x := range layouts {
 		w.Layouts = append(w.Layouts, layoutOf(a, index, l, x))
 		if x.BoundMM > 0 && len(x.Holes) > 1 {
-			w.Bound = fmt.Sprintf("No layout of %s can keep more than %s between centres on this lid: that is proved.", inWords(len(x.Holes)), quantity.Format(quantity.Length, x.BoundMM, a.Plan.Units))
+			w.Bound = fmt.Sprintf("No layout of %s can keep more than %s between centres on this lid: that is proved.", quantity.InWords(len(x.Holes)), quantity.Format(quantity.Length, x.BoundMM, a.Plan.Units))
 		}
 	}
 }

@@ -280,7 +280,7 @@ func (q *quantityShown) saysLevel(sure []chart.Point, stands string) string {
 	switch fine := q.kind.WithDecimals(1, 2).Decimals[q.units]; {
 	case quantity.Round(perDay, fine) > 0:
 		q.trend.way = wayFalling
-		return fmt.Sprintf("The tub loses about %s\u00a0%s a day between fillings, by %s readings. Last %s.", quantity.FormatNumber(quantity.Round(perDay, fine), fine), q.Unit, inWords(pairs+1), stands)
+		return fmt.Sprintf("The tub loses about %s\u00a0%s a day between fillings, by %s readings. Last %s.", quantity.FormatNumber(quantity.Round(perDay, fine), fine), q.Unit, quantity.InWords(pairs+1), stands)
 	case quantity.Round(perDay, fine) < 0:
 		q.trend.way = wayRising
 		return "It rose without a filling written down. Was one forgotten? Last " + stands + "."

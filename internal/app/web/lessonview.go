@@ -3,6 +3,7 @@ package web
 import (
 	"net/url"
 
+	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
 	"rootbell/internal/paper/content"
 	"rootbell/internal/paper/lessons"
@@ -92,7 +93,7 @@ func lessonsOf(o *opened, a *garden.Assessment, ask lessonAsk) lessonsBody {
 		body.Groups = append(body.Groups, g)
 	}
 	body.Short = logged == 0
-	body.Answer = capital(inWords(count)) + " sheets of sums about " + a.Tubs[ask.Tub].Name + ", each with its key."
+	body.Answer = capital(quantity.InWords(count)) + " sheets of sums about " + a.Tubs[ask.Tub].Name + ", each with its key."
 	return body
 }
 

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
 	"rootbell/internal/garden/plan"
 	"rootbell/internal/paper/pack"
@@ -104,7 +105,7 @@ func paperCounts(parts []counted) string {
 	var out []string
 	for _, p := range parts {
 		if p.many > 0 {
-			out = append(out, inWords(p.many)+" for "+p.of)
+			out = append(out, quantity.InWords(p.many)+" for "+p.of)
 		}
 	}
 	if len(out) < 2 {

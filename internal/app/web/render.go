@@ -8,6 +8,7 @@ import (
 	"path"
 	"strings"
 
+	"rootbell/internal/base/quantity"
 	"rootbell/internal/garden"
 )
 
@@ -61,7 +62,7 @@ type view struct {
 func readPages(static *assets) (map[string]*template.Template, error) {
 	own := template.FuncMap{
 		"own":   static.at,
-		"words": inWords,
+		"words": quantity.InWords,
 		"lower": strings.ToLower,
 		"title": capital,
 		"slug":  garden.Slug,

@@ -50,7 +50,7 @@ func (v *seasonOf) closed(o *opened) {
 		}
 	}
 	if quiet > 0 {
-		v.Quiet = fmt.Sprintf("%s short ones, of %.0f hours at most: in each it runs low in %s of 100 cases. Nothing is needed.", capital(inWords(quiet)), hours, atMost(most))
+		v.Quiet = fmt.Sprintf("%s short ones, of %.0f hours at most: in each it runs low in %s of 100 cases. Nothing is needed.", capital(quantity.InWords(quiet)), hours, atMost(most))
 		if quiet == 1 {
 			v.Quiet = fmt.Sprintf("A short one, of %.0f hours: it runs low in %s of 100 cases. Nothing is needed.", hours, quantity.InHundred(most))
 		}

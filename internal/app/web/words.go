@@ -2,20 +2,12 @@ package web
 
 import (
 	"regexp"
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
-)
 
-// inWords writes a small count as a word, as a sentence does.
-func inWords(n int) string {
-	words := []string{"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
-	if n >= 0 && n < len(words) {
-		return words[n]
-	}
-	return strconv.Itoa(n)
-}
+	"rootbell/internal/base/quantity"
+)
 
 // sentence begins with a capital and ends with a full stop. Keys of the plan in
 // it become words, as the forms have them.
@@ -48,5 +40,5 @@ func countOf(n int, thing string) string {
 	if n == 1 {
 		return "one " + thing
 	}
-	return inWords(n) + " " + thing + "s"
+	return quantity.InWords(n) + " " + thing + "s"
 }

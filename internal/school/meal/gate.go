@@ -1,6 +1,9 @@
 package meal
 
-import "rootbell/internal/base/facts"
+import (
+	"rootbell/internal/base/facts"
+	"rootbell/internal/base/quantity"
+)
 
 func value(id facts.ID) float64 { return Facts.Get(id).Value }
 
@@ -75,7 +78,7 @@ var gates = []Gate{
 		Who: garden, Source: Practice,
 	},
 	{
-		ID: "ill", Asks: "Is everyone who touches the food well, today and in the last two days?", Good: Yes,
+		ID: "ill", Asks: "Is everyone who touches the food well, today and in the last " + quantity.InWords(int(value(factIllDays))) + " days?", Good: Yes,
 		Closed: "Who is not well does another job. Nobody asks who it is or what it is.", Ask: "Say the rule to all, and let everyone choose a job.",
 		Who: health, Source: memory,
 	},

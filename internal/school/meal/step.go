@@ -27,6 +27,3 @@ func Steps(coldWords string) []Step {
 
 // ColdMostC is what cut leaves may reach, °C.
 func ColdMostC() float64 { return value(factColdMost) }
-
-// IllDays is how long after an illness of stomach or gut nobody handles food.
-func IllDays() float64 { return value(factIllDays) }
