@@ -290,7 +290,7 @@ func (a *Answer) crops(s *search, f Followed) {
 		d.Crop = i
 		d.MassG, d.Ready = c.came(s.w.Tub, f)
 		a.Crops = append(a.Crops, d)
-		if away, ok := s.w.alone(d); ok {
+		if away, ok := s.w.alone(d); ok && !away.To.Before(s.w.Today) {
 			a.say(finding.Warn, "season-nursery-closed", c.Kind.Name+" seedlings stand in their tray over the closed days from "+away.From.Words()+" to "+away.To.Words()+".", "Somebody takes the tray home or waters it every other day.")
 		}
 	}

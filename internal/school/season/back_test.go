@@ -48,7 +48,8 @@ func TestBackFromTheLunch(t *testing.T) {
 }
 
 // By hand: seedlings that would stand over the break are told, and a tray that
-// can be tended is preferred to a later best day.
+// can be tended is preferred to a later best day. Once it is past it is told no
+// more.
 func TestSeedlingsOverTheBreak(t *testing.T) {
 	w := wish(t, 6)
 	a := backs(t, w, quick())
@@ -56,6 +57,11 @@ func TestSeedlingsOverTheBreak(t *testing.T) {
 	told := slices.ContainsFunc(a.Findings, func(f finding.Finding) bool { return f.Code == "season-nursery-closed" })
 	if !alone || !told {
 		t.Errorf("sown on %s, moved on %s: %v", a.SowOn, a.MoveOn, a.Findings)
+	}
+	past := w
+	past.Today, past.MoveOn = a.MoveOn, a.MoveOn
+	if b := backs(t, past, quick()); b.MoveOn != a.MoveOn || slices.ContainsFunc(b.Findings, func(f finding.Finding) bool { return f.Code == "season-nursery-closed" }) {
+		t.Errorf("on %s, moved on %s: %v", past.Today, b.MoveOn, b.Findings)
 	}
 	w.MealOn = day(t, "2027-02-12")
 	if a := backs(t, w, quick()); len(a.Findings) > 0 {
