@@ -60,6 +60,11 @@ func newSearch(a Matrix, b []float64) *search {
 
 const epsilon = 0x1p-52
 
+// independent is what must be left of a column beside those that are in, as a
+// share of what they have in common: less may be rounding of all reflections so
+// far, and an x of many billions would rest on it.
+const independent = 1e-11
+
 // enter takes in the column that helps most, if one helps beyond rounding and
 // is not a mixture of those that are in already.
 func (s *search) enter() bool {
@@ -93,7 +98,7 @@ func (s *search) reflect(p int) bool {
 	k, j := s.set, s.order[p]
 	c := s.column(j)
 	tail := length(c[k:])
-	if above := length(c[:k]); above+0.01*tail <= above || tail == 0 {
+	if above := length(c[:k]); tail <= independent*above || tail == 0 {
 		return false
 	}
 	pivot := tail

@@ -14,10 +14,12 @@ type Repeated struct {
 	a       Matrix
 	squares []square
 	parts   []part
+	from    []int  // the parts of column j stand from from[j] to from[j+1]
 	guess   Matrix // of the columns that will be in use, from each right side
 
 	weight2, pull, gram  []float64
 	triangle, over, half []float64 // L, 1/D and what is half solved
+	left                 []float64 // of the right side
 	in                   []int     // the columns in use
 	used                 uint64    // the same as bits
 }
@@ -46,6 +48,7 @@ func NewRepeated(a Matrix) (*Repeated, error) {
 	m, n := a.Rows, a.Columns
 	r := &Repeated{a: a}
 	for j := range n {
+		r.from = append(r.from, len(r.parts))
 		for i := range m {
 			v := a.At(i, j)
 			if v == 0 {
@@ -59,9 +62,10 @@ func NewRepeated(a Matrix) (*Repeated, error) {
 			}
 		}
 	}
+	r.from = append(r.from, len(r.parts))
 	r.weight2, r.pull, r.gram = make([]float64, m), make([]float64, n), make([]float64, n*n)
 	r.triangle, r.over, r.half = make([]float64, n*n), make([]float64, n), make([]float64, n)
-	r.in = make([]int, 0, n)
+	r.in, r.left = make([]int, 0, n), make([]float64, m)
 	r.guess = r.firstGuess()
 	return r, nil
 }
@@ -92,8 +96,9 @@ func (r *Repeated) firstGuess() Matrix {
 }
 
 // dependent is the share of a column's own length, squared, below which what is
-// left of it beside the others counts as a mixture of them: half of the digits.
-const dependent = 1e-8
+// left of it beside the others counts as a mixture of them: the normal equations
+// then lose six of sixteen digits at most.
+const dependent = 1e-6
 
 // rounding is what may be left of a right side that is reached, as a share of it.
 const rounding = 1e-13
@@ -104,10 +109,22 @@ const smallest = 1e-100
 // atRest is the pull, as a share of what pulls, that counts as none.
 const atRest = 1e-13
 
+// What is left of the right side shows whether the normal equations, which lose
+// half of the digits, missed anything: as a share of the right side it counts as
+// nothing, or is more than a little, and then no other column may tilt its way by
+// more than this.
+const (
+	nothing = 1e-10
+	little  = 1e-4
+	tilt    = 1e-12
+)
+
 // Fit writes the best x. It exchanges columns in blocks (Portugal, Júdice &
 // Vicente 1994, Mathematics of Computation 63:625, from memory); where columns
 // are too much alike for the normal equations, or the exchanges do not come to
-// rest, Lawson & Hanson's method does it.
+// rest at the best, Lawson & Hanson's method does it. Two columns that all but
+// cancel out can need millions of each for a little that is missing: then x may
+// leave that little.
 func (r *Repeated) Fit(x, b, w []float64) error {
 	if len(x) != r.a.Columns || len(b) != r.a.Rows || len(w) != r.a.Rows {
 		return fmt.Errorf("%w: %d × %d, x %d, right side %d, weights %d", ErrShape, r.a.Rows, r.a.Columns, len(x), len(b), len(w))
@@ -122,7 +139,7 @@ func (r *Repeated) Fit(x, b, w []float64) error {
 			return nil
 		}
 		r.normal(b, w)
-		if r.exchange(x) {
+		if r.exchange(x) && r.settled(x, b) {
 			return nil
 		}
 	}
@@ -175,6 +192,42 @@ func (r *Repeated) reaches(x, b []float64) bool {
 	}
 	for i, v := range left {
 		if math.Abs(v) > rounding*math.Abs(b[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+// settled tells whether an x that the exchanges came to rest at is the best by
+// what it leaves of the right side.
+func (r *Repeated) settled(x, b []float64) bool {
+	left := r.left[:copy(r.left, b)]
+	for _, j := range r.in {
+		for _, p := range r.parts[r.from[j]:r.from[j+1]] {
+			left[p.row] -= p.value * x[j]
+		}
+	}
+	rest, all := 0.0, 0.0
+	for i, v := range left {
+		left[i] = r.weight2[i] * v
+		rest += left[i] * v
+		all += r.weight2[i] * b[i] * b[i]
+	}
+	switch {
+	case rest <= nothing*nothing*all:
+		return true
+	case rest < little*little*all:
+		return false
+	}
+	for j := range x {
+		if r.used>>j&1 == 1 {
+			continue
+		}
+		pull := 0.0
+		for _, p := range r.parts[r.from[j]:r.from[j+1]] {
+			pull += p.value * left[p.row]
+		}
+		if pull > 0 && pull*pull > tilt*tilt*rest*r.gram[j*len(x)+j] {
 			return false
 		}
 	}

@@ -8,10 +8,14 @@ import (
 )
 
 // Whatever matrix, right sides and weights: what is prepared once finds what the
-// careful search finds each time.
+// careful search finds each time. The matrix has three decimals, as contents do:
+// of columns that only rounding tells apart either search may miss the best.
 func TestRepeatedFindsTheSame(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, _ := drawProblem(t)
+		for i, v := range a.Values {
+			a.Values[i] = math.Round(v*1000) / 1000
+		}
 		r, err := NewRepeated(a)
 		if err != nil {
 			t.Fatal(err)
