@@ -84,12 +84,13 @@ race() {
 unit() {
 	go test -timeout 20m -v ./... 2>&1 | awk -v skipped="$skipped" -v summary="$summary" '
 		/^[[:space:]]*--- SKIP/ { print "test: " $3 >>skipped }
-		/^(ok  |\?   )\t/ { print >>summary; held = ""; next }
-		/^FAIL\t/ { print >>summary; printf "%s", held; print; held = ""; fflush(); next }
+		function told(k) { for (k = 1; k <= n; k++) print held[k]; n = 0 }
+		/^(ok  |\?   )\t/ { print >>summary; n = 0; next }
+		/^FAIL\t/ { print >>summary; told(); print; fflush(); next }
 		/^=== |^[[:space:]]*--- (PASS|SKIP)|^PASS$/ { next }
 		/no test files/ { print >>summary; next }
-		{ held = held $0 "\n" }
-		END { printf "%s", held }'
+		{ held[++n] = $0 }
+		END { told() }'
 }
 
 check vet vet
